@@ -1,0 +1,56 @@
+"""The electrical side of a kit: controllers, packs, sensors."""
+
+from __future__ import annotations
+
+from typing import ClassVar, Literal
+
+from pydantic import Field
+
+from app.catalogue.dimension import Dimension
+from app.catalogue.part import Part, Plug, SensorKind, Slug
+
+
+class Controller(Part):
+    """A motor controller."""
+
+    kind: ClassVar[str] = "controller"
+
+    full_voltage_limit_v: Dimension = Field(description="Highest pack voltage, fully charged.")
+    battery_current_limit_a: Dimension
+    phase_current_limit_a: Dimension
+    phase_current_kind: Literal["peak", "six_step", "rms"] | None = None
+    rated_power_w: Dimension | None = Field(default=None, description="Continuous, as marked.")
+    reads: tuple[SensorKind, ...]
+    edges_per_pulse: Literal[1, 2, 4] | None = Field(default=None, description="Edges it counts for each pulse.")
+    regenerates: bool = False
+    motor_plug: Plug | None = None
+    pack_plug: Plug | None = None
+    sensor_plug: Plug | None = None
+    bar_lead_mm: Dimension | None = Field(default=None, description="Controller to handlebar.")
+    speed_limit_kmh: Dimension | None = Field(default=None, description="Highest limit that can be set.")
+    throttle: bool = False
+
+
+class Pack(Part):
+    """A battery pack."""
+
+    kind: ClassVar[str] = "pack"
+
+    nominal_v: Dimension
+    full_v: Dimension
+    capacity_ah: Dimension
+    continuous_a: Dimension
+    resistance_ohm: Dimension | None = None
+    plug: Plug | None = None
+
+
+class Sensor(Part):
+    """A pedal sensor at the freehub."""
+
+    kind: ClassVar[str] = "sensor"
+
+    senses: SensorKind
+    freehubs: tuple[Slug, ...] = Field(min_length=1)
+    pulses_per_turn: int | None = Field(default=None, ge=1, description="Of the freehub body, for each wire.")
+    plug: Plug | None = None
+    lead_mm: Dimension | None = None
