@@ -40,6 +40,24 @@ class View:
             raise UndeclaredFactError(message)
 
 
+class Watched(View):
+    """A view that notes which of its facts were read."""
+
+    def __init__(self, values: Mapping[str, Span | str], seen: set[str]) -> None:
+        super().__init__({}, frozenset())
+        self.__dict__["_values"] = values
+        self.__dict__["_seen"] = seen
+
+    if not TYPE_CHECKING:
+
+        def __getattr__(self, name: str) -> Span | str:
+            values = self.__dict__["_values"]
+            if name not in values:
+                return super().__getattr__(name)
+            self.__dict__["_seen"].add(name)
+            return values[name]
+
+
 class Bike(View):
     """The bike on the stand. Names, units and meanings are those of the table of facts."""
 

@@ -1,0 +1,82 @@
+"""Asks a rule about one bike: once for each set of parts that its signature names, however many combinations there are."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from typing import Any
+
+from app.catalogue.catalogue import Catalogue
+from app.catalogue.part import Part
+from app.catalogue.standards import Standards
+from app.facts.answers import Answers
+from app.facts.bike import Bike, Watched, Wish, WordNeeded
+from app.facts.fact import ChoiceFact, Group
+from app.facts.span import Span
+from app.facts.table import FACTS
+from app.rules.check import Given
+from app.rules.outcome import Result, decide, join
+from app.rules.rule import Rule
+
+
+
+class Bench:
+    """One rule put to one bike. Answers are kept by the parts they were asked about."""
+
+    def __init__(self, rule: Rule, answers: Answers, stock: Catalogue, standards: Standards) -> None:
+        self.rule = rule
+        self._given = {"standards": standards, "stock": stock}
+        self._spans: dict[str, Span] = {}
+        self._words: dict[str, tuple[str, ...]] = {}
+        for name in rule.settled_by:
+            if isinstance(FACTS[name], ChoiceFact):
+                self._words[name] = tuple(sorted(answers.words(name)))
+            else:
+                self._spans[name] = answers.span(name)
+        self._views: dict[tuple[tuple[str, str], ...], tuple[Bike, Wish]] = {}
+        self._known = tuple((name, words[0]) for name, words in self._words.items() if len(words) == 1)
+        self._results: dict[tuple[str, ...], Result] = {}
+
+    def result(self, parts: Sequence[Part]) -> Result:
+        """What the rule makes of these parts, given in the order of `rule.part_kinds`."""
+        key = tuple(part.id for part in parts)
+        found = self._results.get(key)
+        if found is None:
+            by_kind = dict(zip(self.rule.part_kinds, parts, strict=True))
+            found = self._results[key] = self._ask(by_kind, ())
+        return found
+
+    def _ask(self, parts: Mapping[str, Part], tried: tuple[tuple[str, str], ...]) -> Result:
+        try:
+            given = self._call(parts, tried)
+        except WordNeeded as needed:
+            fact = needed.fact
+            each = [self._ask(parts, (*tried, (fact, word))) for word in self._words[fact]]
+            return join(each, (fact,))
+        result = decide(given, self.rule.weight)
+        return Result(result.outcome, result.weight, given, dict(tried)) if tried else result
+
+    def _call(self, parts: Mapping[str, Part], tried: tuple[tuple[str, str], ...]) -> Given:
+        bike, wish = self._view(tried)
+        handed: dict[str, Any] = {"bike": bike, "wish": wish, **self._given, **parts}
+        return self.rule.function(*[handed[name] for name in self.rule.takes])
+
+    def _view(self, tried: tuple[tuple[str, str], ...]) -> tuple[Bike, Wish]:
+        views = self._views.get(tried)
+        if views is None:
+            words = dict((*self._known, *tried))
+            still_open = frozenset(self._words) - frozenset(words)
+            values: dict[str, Span | str] = {**self._spans, **words}
+            wished = {name: value for name, value in values.items() if FACTS[name].group is Group.WISH}
+            ridden = {name: value for name, value in values.items() if FACTS[name].group is not Group.WISH}
+            views = self._views[tried] = (Bike(ridden, still_open), Wish(wished, still_open))
+        return views
+
+    def numbers_read(self, parts: Sequence[Part], result: Result) -> tuple[str, ...]:
+        """The numeric facts that the rule looked at for this result, in the order of `settled_by`."""
+        by_kind = dict(zip(self.rule.part_kinds, parts, strict=True))
+        seen: set[str] = set()
+        words = {**dict(self._known), **result.words}
+        view = Watched({**self._spans, **words}, seen)
+        handed: dict[str, Any] = {"bike": view, "wish": view, **self._given, **by_kind}
+        self.rule.function(*[handed[name] for name in self.rule.takes])
+        return tuple(name for name in self._spans if name in seen)

@@ -1,0 +1,5 @@
+"""The family law_and_load, in the order of the rule book."""
+
+from app.rules.rule import Rule
+
+RULES: tuple[Rule, ...] = ()

@@ -1,0 +1,135 @@
+"""How an outcome is read off a check, and how outcomes are put together."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
+from enum import Enum, IntEnum
+
+from app.rules.check import Check, Given, Inapplicable, Limit, Missing
+from app.facts.truth import Truth
+
+
+class Outcome(IntEnum):
+    """The four outcomes of the W3C's Evaluation and Report Language; the number is the precedence."""
+
+    INAPPLICABLE = 0
+    PASSED = 1
+    CANT_TELL = 2
+    FAILED = 3
+
+    @property
+    def earl(self) -> str:
+        """The outcome's name in the language it comes from."""
+        return ("inapplicable", "passed", "cantTell", "failed")[self]
+
+
+class Weight(Enum):
+    """Whether a rule can stop a fit or is to know."""
+
+    BLOCKS = "B"
+    CAUTIONS = "C"
+
+
+_OF_TRUTH = {Truth.YES: Outcome.PASSED, Truth.NO: Outcome.FAILED, Truth.UNKNOWN: Outcome.CANT_TELL}
+
+
+def _against_low(check: Check, limit: Limit) -> Outcome:
+    reading = check.reading
+    assert reading is not None  # noqa: S101 - a check with limits has a reading; see Check
+    edge = 1 if limit.excluded else 0
+    if reading.low >= limit.value.high + edge:
+        return Outcome.PASSED
+    return Outcome.FAILED if reading.high < limit.value.low + edge else Outcome.CANT_TELL
+
+
+def _against_high(check: Check, limit: Limit) -> Outcome:
+    reading = check.reading
+    assert reading is not None  # noqa: S101 - a check with limits has a reading; see Check
+    edge = 1 if limit.excluded else 0
+    if reading.high <= limit.value.low - edge:
+        return Outcome.PASSED
+    return Outcome.FAILED if reading.low > limit.value.high - edge else Outcome.CANT_TELL
+
+
+def sides(check: Check) -> tuple[tuple[Limit, Outcome], ...]:
+    """Each limit of a check with what the reading makes of it."""
+    found: list[tuple[Limit, Outcome]] = []
+    if check.low is not None:
+        found.append((check.low, _against_low(check, check.low)))
+    if check.high is not None:
+        found.append((check.high, _against_high(check, check.high)))
+    return tuple(found)
+
+
+@dataclass(frozen=True, slots=True)
+class Result:
+    """What a rule makes of one set of parts.
+
+    words  the words that were tried of choices not yet settled, for the answer that stands here
+    tried  those choices; empty where all were known
+    """
+
+    outcome: Outcome
+    weight: Weight
+    given: Given
+    words: Mapping[str, str] = field(default_factory=dict)
+    tried: tuple[str, ...] = ()
+
+
+def decide(given: Given, weight: Weight) -> Result:
+    """The outcome of one answer, and its weight: what rests on a weak source can only caution."""
+    if isinstance(given, Inapplicable):
+        return Result(Outcome.INAPPLICABLE, weight, given)
+    if isinstance(given, Missing):
+        return Result(Outcome.CANT_TELL, weight, given)
+    if given.truth is not None:
+        may_stop = given.provenance.may_stop_a_fit
+        return Result(_OF_TRUTH[given.truth], weight if may_stop else Weight.CAUTIONS, given)
+    found = sides(given)
+    outcome = max(each for _, each in found)
+    if weight is Weight.BLOCKS and not any(
+        limit.provenance.may_stop_a_fit for limit, each in found if each is outcome
+    ):
+        weight = Weight.CAUTIONS
+    return Result(outcome, weight, given)
+
+
+def join(results: Sequence[Result], tried: tuple[str, ...]) -> Result:
+    """One result for a choice whose words gave several: what holds whatever the word is.
+
+    Passed and 'does not apply' together are passed; any other mixture can't tell.
+    """
+    heaviest = max(results, key=lambda each: (each.outcome, each.weight is Weight.BLOCKS))
+    outcomes = {each.outcome for each in results}
+    mixed = len(outcomes - {Outcome.INAPPLICABLE, Outcome.PASSED}) > 0 and len(outcomes) > 1
+    outcome = Outcome.CANT_TELL if mixed else heaviest.outcome
+    unsettled = [each for each in results if each.outcome in {Outcome.CANT_TELL, Outcome.FAILED}]
+    blocks = any(each.weight is Weight.BLOCKS for each in unsettled or results)
+    also = tuple(dict.fromkeys((*tried, *(name for each in results for name in each.tried))))
+    return Result(outcome, Weight.BLOCKS if blocks else Weight.CAUTIONS, heaviest.given, heaviest.words, also)
+
+
+def margin(result: Result) -> int | None:
+    """Thousandths in hand at worst where it passed, short at best (below zero) where it failed; None without numbers."""
+    given = result.given
+    if not isinstance(given, Check) or given.reading is None:
+        return None
+    low, high = given.low, given.high
+    if result.outcome is Outcome.FAILED:
+        room = [given.reading.high - low.value.low] if low else []
+        room += [high.value.high - given.reading.low] if high else []
+    else:
+        room = [given.reading.low - low.value.high] if low else []
+        room += [high.value.low - given.reading.high] if high else []
+    return min(room)
+
+
+def relative_margin(result: Result) -> float | None:
+    """Margin over the width of the limits; None for one limit alone, for choices, and where nothing passed."""
+    given = result.given
+    if result.outcome is not Outcome.PASSED or not isinstance(given, Check) or not given.low or not given.high:
+        return None
+    width = given.high.value.low - given.low.value.high
+    in_hand = margin(result)
+    return None if width <= 0 or in_hand is None else in_hand / width

@@ -1,0 +1,119 @@
+"""A rule: its words, what it needs to know, and one short function that answers with numbers."""
+
+from __future__ import annotations
+
+import inspect
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from app.facts.table import FACTS
+from app.rules.check import Given, Limit
+from app.rules.outcome import Weight
+
+# The parts a combination is made of, in the order in which its key names them.
+PART_KINDS = ("hub", "axle_set", "torque_arm", "freehub", "winding", "controller", "pack", "sensor")
+# Handed to a rule that names them: the two views of the bike, the tables, and the parts that are chosen.
+HANDED_IN = ("bike", "wish", "standards", "stock")
+
+
+@dataclass(frozen=True, slots=True)
+class Source:
+    """Where a rule comes from: a published text and the place in it, a part's own data, or common practice."""
+
+    name: str
+    place: str = ""
+
+    def __str__(self) -> str:
+        return f"{self.name}, {self.place}" if self.place else self.name
+
+
+PRACTICE = Source("Common practice")
+PART_DATA = Source("The part's own data")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Says:
+    """The sentences of a rule, whole and static; braces name numbers of its check.
+
+    {reading}, {low}, {high} and {margin} are always there for a rule with numbers; other names are its `values`.
+    passed, failed     what is so; `failed_high` where too much reads differently from too little
+    not_known          what to do about a fact that isn't known: "Measure the slot width."
+    remedy             what would make it fit; `remedy_high` for the other side
+    """
+
+    passed: str
+    failed: str
+    not_known: str
+    remedy: str
+    failed_high: str = ""
+    remedy_high: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Rule:
+    """A rule of the register. Its id is the name of its function."""
+
+    function: Callable[..., Given]
+    title: str
+    family: str
+    weight: Weight
+    version: int
+    applies: str
+    expects: str
+    assumes: str
+    source: Source
+    settled_by: tuple[str, ...]
+    limits: tuple[Limit, ...]
+    says: Says
+    of_wish: bool
+    takes: tuple[str, ...]
+
+    @property
+    def id(self) -> str:
+        """The name by which pages, cases and saved builds know the rule."""
+        return self.function.__name__
+
+    @property
+    def part_kinds(self) -> tuple[str, ...]:
+        """The kinds of part on which the rule depends, in the order of a combination."""
+        return tuple(kind for kind in PART_KINDS if kind in self.takes)
+
+
+def rule(
+    *,
+    title: str,
+    weight: Weight,
+    applies: str,
+    expects: str,
+    assumes: str,
+    source: Source,
+    settled_by: tuple[str, ...],
+    says: Says,
+    limits: tuple[Limit, ...] = (),
+    version: int = 1,
+    of_wish: bool = False,
+) -> Callable[[Callable[..., Given]], Rule]:
+    """Make a function into a rule.
+
+    settled_by  the facts that move it: it gets a view of these alone
+    limits      the limits that are not part data, so that the rules' revision changes with them
+    of_wish     True where it is about what the rider wants: it orders what fits, and is never a reason not to
+    version     raised by hand when what the rule says of any bike may change
+
+    Errors: a fact that is not in the table, or a parameter that nothing is handed in for, is a ValueError.
+    """
+
+    def make(function: Callable[..., Given]) -> Rule:
+        takes = tuple(inspect.signature(function).parameters)
+        strange = [name for name in takes if name not in PART_KINDS + HANDED_IN]
+        strange += [name for name in settled_by if name not in FACTS]
+        if strange:
+            message = f"{function.__name__} names {', '.join(strange)}, which is neither a fact nor handed in."
+            raise ValueError(message)
+        family = function.__module__.removeprefix("app.rules.").split(".")[0]
+        return Rule(
+            function, title, family, weight, version, applies, expects, assumes, source,
+            settled_by, limits, says, of_wish, takes,
+        )  # fmt: skip
+
+    return make
