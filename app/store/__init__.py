@@ -1,0 +1,1 @@
+"""Keeps builds, their revisions and the catalogues that judged them, and loses nothing it said was saved."""
