@@ -31,10 +31,15 @@ class Counts(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class Tool:
-    """A way to take a reading and how far off it can be, in thousandths of the fact's unit."""
+    """A way to take a reading and how far off it can be, in thousandths of the fact's unit.
+
+    plus_minus  what a reading has when nothing is said about it
+    best        the narrowest that somebody may claim by typing a ± of their own
+    """
 
     name: str
     plus_minus: int
+    best: int = 0
 
 
 @dataclass(frozen=True, slots=True)

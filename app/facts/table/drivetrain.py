@@ -1,0 +1,117 @@
+"""Facts of the drivetrain: what turns the rear wheel and what the motor hub's freehub must carry."""
+
+from __future__ import annotations
+
+from app.facts.fact import Fact
+from app.facts.table.entry import choice, count, number
+from app.facts.table.tools import calipers, rule_or_tape
+
+DRIVETRAIN: tuple[Fact, ...] = (
+    choice(
+        "C1",
+        "drivetrain",
+        "Kind of drivetrain",
+        {
+            "derailleur": "&Derailleur",
+            "single_speed": "&Single speed",
+            "hub_gear": "&Hub gear",
+            "belt": "&Belt",
+        },
+        question="How does the bike change gear?",
+        how="Look at the rear wheel: cogs and a derailleur, one cog, a thick gear hub, or a toothed belt.",
+        effort_s=10,
+    ),
+    choice(
+        "C2",
+        "cassette_interface",
+        "Cassette interface",
+        {
+            "hg": "&HG, 8 to 10 speed",
+            "hg_short_7": "HG short, &7 speed",
+            "hg_road_11": "HG road, &11 speed",
+            "road_12_spline": "Road 1&2-speed spline",
+            "xd": "&XD",
+            "xdr": "XD&R",
+            "micro_spline": "&Micro Spline",
+            "threaded_freewheel": "&Threaded freewheel",
+        },
+        question="What does the cassette sit on?",
+        how="Read the back of the cassette or look at its lockring: number, depth and size of the splines.",
+        effort_s=60,
+    ),
+    count(
+        "C3",
+        "cassette_speeds",
+        "Number of cogs",
+        can_be=(1, 14),
+        usual=(1, 13),
+        question="How many cogs are on the rear wheel?",
+        how="Count the cogs on the rear wheel.",
+        effort_s=10,
+    ),
+    count(
+        "C4",
+        "smallest_cog",
+        "Smallest cog",
+        can_be=(8, 40),
+        usual=(9, 23),
+        question="How many teeth has the smallest cog?",
+        how="Read the number on the cog or count its teeth.",
+        effort_s=30,
+    ),
+    count(
+        "C5",
+        "largest_cog",
+        "Largest cog",
+        can_be=(8, 60),
+        usual=(11, 52),
+        question="How many teeth has the largest cog?",
+        how="Read the number on the cog or count its teeth from a chalk mark.",
+        effort_s=45,
+    ),
+    count(
+        "C6",
+        "smallest_chainring",
+        "Smallest chainring",
+        can_be=(14, 80),
+        usual=(20, 52),
+        question="How many teeth has the smallest chainring?",
+        how="Read the number on the chainring or count its teeth from a chalk mark.",
+        effort_s=30,
+    ),
+    count(
+        "C7",
+        "largest_chainring",
+        "Largest chainring",
+        can_be=(14, 80),
+        usual=(26, 58),
+        question="How many teeth has the largest chainring?",
+        how="Read the number on the chainring or count its teeth from a chalk mark.",
+        effort_s=45,
+    ),
+    number(
+        "C8",
+        "chainline_mm",
+        "Chainline",
+        "mm",
+        can_be=(30, 100),
+        usual=(41, 78),
+        tools=(calipers("0.5"), rule_or_tape(1)),
+        question="How far is the middle of the chainrings from the middle of the frame?",
+        how="From the middle of the seat tube to the middle of the set of chainrings, square to the frame.",
+        effort_s=60,
+    ),
+    choice(
+        "C9",
+        "chain_wear",
+        "Chain wear",
+        {
+            "below_0_5": "&Below 0.5 %",
+            "from_0_5_to_0_75": "&From 0.5 to 0.75 %",
+            "above_0_75": "&Above 0.75 %",
+        },
+        question="How worn is the chain?",
+        how="Wear gauge on the lower run: see which of its ends drops in.",
+        effort_s=20,
+    ),
+)

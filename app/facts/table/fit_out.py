@@ -1,0 +1,117 @@
+"""Facts of the fit-out: the way of the cable, and what the bike keeps of an older motor."""
+
+from __future__ import annotations
+
+from app.facts.fact import Fact
+from app.facts.table.entry import YES_NO, choice, number
+from app.facts.table.tools import DATA_SHEET, PRINTED, rule_or_tape, tool
+
+METER = tool("multimeter", "0.2", "0.05")
+
+FIT_OUT: tuple[Fact, ...] = (
+    number(
+        "F1",
+        "cable_run_mm",
+        "Cable run",
+        "mm",
+        can_be=(100, 6000),
+        usual=(900, 2600),
+        tools=(tool("string along the frame", 20, 5), rule_or_tape(30)),
+        decimals=0,
+        question="How long is the way from the rear hub to the handlebar along the frame?",
+        how="String along the frame from the rear axle to the handlebar, with some slack at the head tube.",
+        effort_s=90,
+    ),
+    choice(
+        "F2",
+        "controller_present",
+        "Controller on the bike",
+        YES_NO,
+        question="Does the bike have a motor controller that you want to keep?",
+        how="Look for the box that joins battery and motor; yes only where it stays on the bike.",
+        effort_s=10,
+    ),
+    choice(
+        "F3",
+        "pack_present",
+        "Battery pack on the bike",
+        YES_NO,
+        question="Does the bike have a battery pack that you want to keep?",
+        how="Look for the pack on frame or rack; yes only where it stays on the bike.",
+        effort_s=10,
+    ),
+    number(
+        "F4",
+        "own_pack_full_v",
+        "Own pack, full",
+        "V",
+        can_be=(5, 150),
+        usual=(20, 90),
+        tools=(PRINTED, METER),
+        question="What voltage does your own pack have when it is full?",
+        how="Read the charger's output voltage, or measure the pack right after a full charge.",
+        effort_s=30,
+    ),
+    number(
+        "F5",
+        "own_pack_nominal_v",
+        "Own pack, nominal",
+        "V",
+        can_be=(5, 150),
+        usual=(22, 76),
+        tools=(PRINTED,),
+        question="What voltage is printed on your own pack?",
+        how="Read the label of the pack.",
+        effort_s=20,
+    ),
+    number(
+        "F6",
+        "own_pack_continuous_a",
+        "Own pack, continuous current",
+        "A",
+        can_be=(1, 200),
+        usual=(8, 80),
+        tools=(PRINTED, DATA_SHEET),
+        question="How many amps can your own pack give all the time?",
+        how="Read the label or the data sheet of the pack: the continuous figure, not the peak.",
+        effort_s=60,
+    ),
+    number(
+        "F7",
+        "own_controller_limit_v",
+        "Own controller, highest voltage",
+        "V",
+        can_be=(5, 250),
+        usual=(28, 110),
+        tools=(PRINTED, DATA_SHEET),
+        question="What is the highest voltage that your own controller can take?",
+        how="Read the label or the data sheet of the controller: the highest input, not the nominal one.",
+        effort_s=60,
+    ),
+    number(
+        "F8",
+        "own_controller_battery_a",
+        "Own controller, battery current",
+        "A",
+        can_be=(1, 200),
+        usual=(8, 60),
+        tools=(PRINTED, DATA_SHEET),
+        question="How many amps does your own controller draw from the battery at most?",
+        how="Read the label or the data sheet of the controller: the current limit on the battery side.",
+        effort_s=60,
+    ),
+    choice(
+        "F9",
+        "own_controller_plug",
+        "Own controller, motor plug",
+        {
+            "round_6": "Round, &6 pins",
+            "round_9": "Round, &9 pins",
+            "flat_3": "&Flat, 3 blades",
+            "other": "&Other",
+        },
+        question="Which plug goes from your own controller to the motor?",
+        how="Look at the motor plug and count its pins; these names of plug shapes are our own.",
+        effort_s=20,
+    ),
+)
