@@ -4,7 +4,7 @@ import os
 import shutil
 
 import pytest
-from hypothesis import HealthCheck, settings
+from hypothesis import HealthCheck, is_hypothesis_test, settings
 
 LONG = os.environ.get("AXLEWRIGHT_LONG") == "1"
 CHROMIUM_NAMES = ("chromium", "chromium-browser", "google-chrome")
@@ -31,6 +31,12 @@ def chromium() -> str:
     """Path of the browser that the journeys run in; only tests marked `browser` may ask for it."""
     assert CHROMIUM is not None, "mark this test with pytest.mark.browser"
     return CHROMIUM
+
+
+def pytest_itemcollected(item: pytest.Item) -> None:
+    """Count every law among the tests that a long run repeats with more draws."""
+    if is_hypothesis_test(getattr(item, "function", None)):
+        item.add_marker(pytest.mark.long)
 
 
 @pytest.hookimpl(trylast=True)
