@@ -26,8 +26,9 @@ _BUSY_MS = 5000
 _DURABLE = (f"busy_timeout={_BUSY_MS}", "journal_mode=WAL", "synchronous=FULL")
 _WRITER = (*_DURABLE, "foreign_keys=ON")
 _READER = (*_WRITER, "query_only=ON")
-# A change of a table may rebuild it, which must not delete the rows that point at it.
-_MIGRATION = (*_DURABLE, "foreign_keys=OFF")
+# A change of a table may rebuild it: that must not delete the rows that point at it, nor stop at a trigger of
+# another table that names it while it is away.
+_MIGRATION = (*_DURABLE, "foreign_keys=OFF", "legacy_alter_table=ON")
 
 # Takes the right to write at once: a transaction that reads first and writes later would lose updates.
 _TO_WRITE = "BEGIN IMMEDIATE"
