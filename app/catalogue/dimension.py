@@ -29,7 +29,7 @@ def _exact(value: object, what: str) -> Decimal:
 
 
 def read_dimension(value: object) -> Span:
-    """`12`, `{value: 12, plus_minus: 0.1}` or `{low: 11.9, high: 12.1}` as a span; else a ValueError that says so."""
+    """`12`, `{value: 12, plus_minus: 0.1}` or `{low: 11.9, high: 12.1}` as a span; else a ValueError."""
     if isinstance(value, Span):
         return value
     if not isinstance(value, Mapping):
@@ -65,5 +65,7 @@ Dimension: TypeAlias = Annotated[
     Span,
     BeforeValidator(read_dimension),
     PlainSerializer(write_dimension),
-    WithJsonSchema({"type": ["string", "object"], "description": "a number, or value and plus_minus, or low and high"}),
+    WithJsonSchema(
+        {"type": ["string", "object"], "description": "a number, or value and plus_minus, or low and high"}
+    ),
 ]

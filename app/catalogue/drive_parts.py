@@ -20,8 +20,12 @@ class Controller(Part):
     phase_current_limit_a: Dimension
     phase_current_kind: Literal["peak", "six_step", "rms"] | None = None
     rated_power_w: Dimension | None = Field(default=None, description="Continuous, as marked.")
-    reads: tuple[SensorKind, ...]
-    edges_per_pulse: Literal[1, 2, 4] | None = Field(default=None, description="Edges it counts for each pulse.")
+    reads: tuple[SensorKind, ...] | None = Field(
+        default=None, description="Pedal sensors it understands; an empty list for one that takes none."
+    )
+    edges_per_pulse: Literal[1, 2, 4] | None = Field(
+        default=None, description="Edges it counts for each pulse."
+    )
     regenerates: bool = False
     motor_plug: Plug | None = None
     pack_plug: Plug | None = None
@@ -42,15 +46,21 @@ class Pack(Part):
     continuous_a: Dimension
     resistance_ohm: Dimension | None = None
     plug: Plug | None = None
+    built_in_controller: Slug | None = Field(default=None, description="The controller inside its holder.")
 
 
 class Sensor(Part):
-    """A pedal sensor at the freehub."""
+    """A pedal sensor."""
 
     kind: ClassVar[str] = "sensor"
 
     senses: SensorKind
-    freehubs: tuple[Slug, ...] = Field(min_length=1)
-    pulses_per_turn: int | None = Field(default=None, ge=1, description="Of the freehub body, for each wire.")
+    sits: Literal["freehub", "bottom_bracket"] = "freehub"
+    freehubs: tuple[Slug, ...] = Field(default=(), description="Freehubs it mounts on.")
+    pulses_per_turn: int | None = Field(
+        default=None,
+        ge=1,
+        description="Of the freehub body, or of the crank at the bottom bracket; each wire.",
+    )
     plug: Plug | None = None
     lead_mm: Dimension | None = None

@@ -24,15 +24,26 @@ class Hub(Part):
     rotor_largest_mm: Dimension | None = None
     bead_seat_smallest_mm: Dimension
     bead_seat_largest_mm: Dimension
+    laced_into: Slug | None = Field(
+        default=None, description="The rim it comes laced into; none for a bare hub."
+    )
+    load_limit: Literal["hub", "frame"] = Field(
+        default="hub", description="Whose limit of mass holds; frame where the maker sets none of the hub's."
+    )
     largest_total_mass_kg: Dimension | None = Field(default=None, description="Rider, bike and load.")
-    peak_torque_nm: Dimension | None = Field(default=None, description="At the wheel, as the maker states it.")
+    peak_torque_nm: Dimension | None = Field(
+        default=None, description="At the wheel, as the maker states it."
+    )
     rated_power_w: Dimension | None = Field(default=None, description="Continuous.")
     regenerates: bool = False
     shell_radius_mm: Dimension | None = None
-    shell_clearance_mm: Dimension | None = Field(default=None, description="Running clearance the maker wants.")
+    shell_clearance_mm: Dimension | None = Field(
+        default=None, description="Running clearance the maker wants."
+    )
     largest_cog: int | None = Field(default=None, description="Teeth that clear the drive-side cover.")
     motor_plug: Plug | None = None
     motor_lead_mm: Dimension | None = Field(default=None, description="From the axle to the plug.")
+    built_in_controller: Slug | None = Field(default=None, description="The controller inside its shell.")
     flange_left_pcd_mm: Dimension | None = None
     flange_right_pcd_mm: Dimension | None = None
 
@@ -50,7 +61,7 @@ class Winding(Part):
 
 
 class AxleSet(Part):
-    """Everything that turns one hub into a hub for one kind of rear end. Lengths along the axle, from the left face."""
+    """What turns a hub into one for one kind of rear end. Lengths run along the axle, from the left face."""
 
     kind: ClassVar[str] = "axle_set"
 
@@ -60,32 +71,48 @@ class AxleSet(Part):
     takes_low_mm: Dimension = Field(description="Narrowest rear end it goes into, floor to floor.")
     takes_high_mm: Dimension = Field(description="Widest rear end it goes into, floor to floor.")
     over_locknut_mm: Dimension
-    slot_needs_mm: Dimension | None = Field(default=None, description="Axle end across, slotted dropouts only.")
+    slot_needs_mm: Dimension | None = Field(
+        default=None, description="Axle end across, slotted dropouts only."
+    )
     flatted: bool = Field(default=False, description="Flats in the slots carry torque.")
     thru_diameter_mm: Dimension | None = None
     thru_pitches: tuple[Literal["1.0", "1.5", "1.75"], ...] = Field(
         default=(), description="Threads the frame's own thru-axle may have."
     )
     thru_heads: tuple[Literal["flat", "conical", "recessed"], ...] = ()
-    under_head_mm: Dimension | None = Field(default=None, description="What it adds under the thru-axle's head.")
+    under_head_mm: Dimension | None = Field(
+        default=None, description="What it adds under the thru-axle's head."
+    )
     axle_length_mm: Dimension | None = Field(default=None, description="End to end, bolt-on axles.")
     nut_height_mm: Dimension | None = None
-    washers_mm: Dimension | None = Field(default=None, description="Washers on one side, torque washer included.")
-    flat_face_radius_mm: Dimension | None = Field(default=None, description="Radius that must lie flat on the left.")
+    washers_mm: Dimension | None = Field(
+        default=None, description="Washers on one side, torque washer included."
+    )
+    flat_face_radius_mm: Dimension | None = Field(
+        default=None, description="Radius that must lie flat on the left."
+    )
     rotor_seat_mm: Dimension | None = Field(default=None, description="Left floor to the rotor's inner face.")
-    rotor_shims_mm: Dimension | None = Field(default=None, description="Most shims under the rotor or caliper.")
+    rotor_shims_mm: Dimension | None = Field(
+        default=None, description="Most shims under the rotor or caliper."
+    )
     shell_face_mm: Dimension | None = Field(default=None, description="Left floor to the motor shell.")
-    rear_chainline_mm: Dimension | None = Field(default=None, description="Centre plane to the middle of the cogs.")
-    sleeve_diameter_mm: Dimension | None = Field(default=None, description="What must pass through the freehub.")
+    rear_chainline_mm: Dimension | None = Field(
+        default=None, description="Centre plane to the middle of the cogs."
+    )
+    sleeve_diameter_mm: Dimension | None = Field(
+        default=None, description="What must pass through the freehub."
+    )
     hangers: tuple[Literal["fixed", "replaceable", "axle_clamped", "none"], ...] = Field(
         default=("fixed", "replaceable", "none"), description="Hangers whose drive-side face it can take."
     )
-    carbon_approved: bool = Field(default=False, description="Torque path to a metal mount, approved for carbon.")
+    carbon_approved: bool = Field(
+        default=False, description="Torque path to a metal mount, approved for carbon."
+    )
     tightening_nm: Dimension | None = None
 
 
 class TorqueArm(Part):
-    """A torque arm. Axial lengths run from the left dropout's inner face inboard; radii from the axle's centre."""
+    """A torque arm. Axial lengths run from the left dropout's inner face inboard, radii from the axle."""
 
     kind: ClassVar[str] = "torque_arm"
 
@@ -104,9 +131,13 @@ class TorqueArm(Part):
     clamp_width_high_mm: Dimension | None = None
     clamp_height_low_mm: Dimension | None = None
     clamp_height_high_mm: Dimension | None = None
-    offset_low_mm: Dimension | None = Field(default=None, description="Stay's centre line above or below the axle.")
+    offset_low_mm: Dimension | None = Field(
+        default=None, description="Stay's centre line above or below the axle."
+    )
     offset_high_mm: Dimension | None = None
-    lateral_low_mm: Dimension | None = Field(default=None, description="Stay's centre plane inboard of the face.")
+    lateral_low_mm: Dimension | None = Field(
+        default=None, description="Stay's centre plane inboard of the face."
+    )
     lateral_high_mm: Dimension | None = None
     rated_force_n: Dimension | None = Field(default=None, description="At the clamp, driving.")
     rated_reverse_force_n: Dimension | None = Field(default=None, description="At the clamp, braking.")

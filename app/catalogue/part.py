@@ -9,7 +9,12 @@ from pydantic import BaseModel, ConfigDict, Field, StringConstraints
 from app.catalogue.dimension import Dimension
 
 Slug: TypeAlias = Annotated[str, StringConstraints(pattern=r"^[a-z0-9]+(-[a-z0-9]+)*$", max_length=40)]
-Line: TypeAlias = Annotated[str, StringConstraints(min_length=1, max_length=200, strip_whitespace=True)]
+Line: TypeAlias = Annotated[
+    str, StringConstraints(min_length=1, max_length=200, strip_whitespace=True, pattern=r"^[\P{C}]*$")
+]
+Note: TypeAlias = Annotated[
+    str, StringConstraints(max_length=400, strip_whitespace=True, pattern=r"^[\P{C}]*$")
+]
 
 DropoutKind: TypeAlias = Literal["slotted_vertical", "slotted_horizontal", "track_end", "thru_axle"]
 Material: TypeAlias = Literal["steel", "aluminium", "titanium", "carbon", "magnesium", "other"]
@@ -32,5 +37,5 @@ class Part(BaseModel):
 
     id: Slug = Field(description="Unique within its kind, never used for another part.")
     name: Line = Field(description="As it is printed.")
-    note: str = Field(default="", max_length=400, description="One or two sentences for the shop.")
+    note: Note = Field(default="", description="One or two sentences for the shop.")
     mass_kg: Dimension | None = Field(default=None, description="Mass in kg.")

@@ -1,0 +1,129 @@
+"""What must agree within one part: low below high, a thru-axle with a diameter, a clamp with its sections."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from functools import singledispatch
+
+from app.catalogue.dimension import plain
+from app.catalogue.drive_parts import Pack, Sensor
+from app.catalogue.hub_parts import AxleSet, Hub, TorqueArm
+from app.catalogue.part import Part
+from app.catalogue.wheel_parts import Adapter
+from app.facts.span import Span
+
+# A field of the part and what is wrong with it.
+FieldFault = tuple[str, str]
+
+# Measured from a face or a centre line to either side of it.
+SIGNED = frozenset(
+    {"outer_face_mm", "inner_face_mm", "offset_low_mm", "offset_high_mm", "lateral_low_mm", "lateral_high_mm"}
+)
+PLUGS = ("round_6", "round_9", "flat_3", "flat_5", "spade_2", "ring_2")
+FIXINGS = ("six_bolt", "center_lock")
+
+
+def part_faults(part: Part) -> Iterator[FieldFault]:
+    """Every fault that one part shows by itself, its values being readable."""
+    yield from _negative(part)
+    yield from _of_kind(part)
+
+
+def _negative(part: Part) -> Iterator[FieldFault]:
+    for name in type(part).model_fields:
+        value = getattr(part, name)
+        if isinstance(value, Span) and value.low < 0 and name not in SIGNED:
+            yield name, f"must not be below 0, but is {plain(value.low)}"
+
+
+def _pair(part: Part, low_name: str, high_name: str) -> Iterator[FieldFault]:
+    low, high = getattr(part, low_name), getattr(part, high_name)
+    if (low is None) != (high is None):
+        missing, given = (low_name, high_name) if low is None else (high_name, low_name)
+        yield missing, f"is missing; {given} is given, and the two belong together"
+    elif low is not None and low.low >= high.high:
+        yield low_name, f"must be below {high_name}, but is {plain(low.low)} where that is {plain(high.high)}"
+
+
+@singledispatch
+def _of_kind(_part: Part) -> Iterator[FieldFault]:
+    return iter(())
+
+
+@_of_kind.register
+def _hub(part: Hub) -> Iterator[FieldFault]:
+    yield from _pair(part, "bead_seat_smallest_mm", "bead_seat_largest_mm")
+    if "disc" in part.brakes and part.rotor_fixing is None:
+        yield "rotor_fixing", "is missing; a hub that keeps a disc brake says how the rotor is fixed"
+    if "disc" in part.brakes:
+        yield from _pair(part, "rotor_smallest_mm", "rotor_largest_mm")
+    elif part.rotor_fixing is not None:
+        yield "brakes", "names no disc, but rotor_fixing is given; add disc or take rotor_fixing out"
+
+
+@_of_kind.register
+def _axle_set(part: AxleSet) -> Iterator[FieldFault]:
+    yield from _pair(part, "takes_low_mm", "takes_high_mm")
+    if not (
+        part.takes_low_mm.low <= part.over_locknut_mm.low
+        and part.over_locknut_mm.high <= part.takes_high_mm.high
+    ):
+        yield "over_locknut_mm", "must lie from takes_low_mm to takes_high_mm"
+    if part.end == "thru":
+        yield from _thru(part)
+    else:
+        yield from _slotted(part)
+
+
+def _thru(part: AxleSet) -> Iterator[FieldFault]:
+    if part.dropout_kinds != ("thru_axle",):
+        yield "dropout_kinds", "must be [thru_axle] alone where end is thru"
+    if part.thru_diameter_mm is None:
+        yield "thru_diameter_mm", "is missing; a set for a thru-axle says which it takes"
+    if part.flatted:
+        yield "flatted", "must be false where end is thru: a closed bore holds no flats"
+    if part.slot_needs_mm is not None:
+        yield "slot_needs_mm", "is for slotted dropouts, and end is thru"
+
+
+def _slotted(part: AxleSet) -> Iterator[FieldFault]:
+    if "thru_axle" in part.dropout_kinds:
+        yield "dropout_kinds", f"must not hold thru_axle where end is {part.end}"
+    if part.slot_needs_mm is None:
+        yield "slot_needs_mm", "is missing; a set for slots says how wide a slot its axle end needs"
+    for name in ("thru_diameter_mm", "under_head_mm"):
+        if getattr(part, name) is not None:
+            yield name, f"is for thru-axles, and end is {part.end}"
+
+
+@_of_kind.register
+def _torque_arm(part: TorqueArm) -> Iterator[FieldFault]:
+    yield from _pair(part, "reach_from_mm", "reach_to_mm")
+    for stem in ("clamp_width", "clamp_height", "offset", "lateral"):
+        yield from _pair(part, f"{stem}_low_mm", f"{stem}_high_mm")
+    if part.anchor == "stay_clamp" and not part.sections:
+        yield "sections", "needs at least one in the list where anchor is stay_clamp"
+    if part.anchor == "mount_bolt" and part.sections:
+        yield "sections", "is for a stay_clamp, and anchor is mount_bolt"
+
+
+@_of_kind.register
+def _pack(part: Pack) -> Iterator[FieldFault]:
+    yield from _pair(part, "nominal_v", "full_v")
+
+
+@_of_kind.register
+def _sensor(part: Sensor) -> Iterator[FieldFault]:
+    if part.senses != "torque" and part.pulses_per_turn == 0:
+        yield "pulses_per_turn", "must be 1 or more"
+
+
+@_of_kind.register
+def _adapter(part: Adapter) -> Iterator[FieldFault]:
+    allowed = FIXINGS if part.joins == "rotor" else PLUGS
+    for name in ("of", "to"):
+        value = getattr(part, name)
+        if value not in allowed:
+            yield name, f"{value!r} is not known; allowed where it joins {part.joins}: {', '.join(allowed)}"
+    if part.of == part.to:
+        yield "to", f"must differ from of; both are {part.of!r}"
