@@ -32,7 +32,7 @@ def test_the_whole_project_is_clean(arguments: tuple[str, ...]) -> None:
     ("arguments", "complaint"),
     [
         pytest.param(("ruff", "check", "--config", "pyproject.toml"), "F401", id="lint"),
-        pytest.param(("ruff", "format", "--check"), "Would reformat", id="format"),
+        pytest.param(("ruff", "format", "--check"), "would be reformatted", id="format"),
         pytest.param(("mypy", "--config-file", "pyproject.toml"), "no-untyped-def", id="types"),
     ],
 )
