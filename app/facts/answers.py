@@ -32,7 +32,7 @@ class Answer:
 
 @dataclass(frozen=True)
 class Answers(Mapping[str, Answer]):
-    """All answers by fact name, in the order of the table of facts. A name outside the table is a KeyError."""
+    """All answers by fact name, in the order of the table. A name outside the table is a KeyError."""
 
     given: Mapping[str, Answer] = field(default_factory=dict)
 

@@ -28,7 +28,7 @@ def thousandths_above(value: Exact) -> int:
 
 @dataclass(frozen=True, slots=True)
 class Span:
-    """Both ends belong to the span. `low` and `high` are thousandths of the unit; low above high is a ValueError."""
+    """Both ends belong to the span, in thousandths of the unit. Low above high is a ValueError."""
 
     low: int
     high: int

@@ -47,10 +47,14 @@ def read_plain_parts(text: str) -> dict[str, dict[str, Any]]:
 
 def _part(plain: Mapping[str, dict[str, Any]], kind: str, changes: Mapping[str, Any]) -> Part:
     fields = {**plain[kind], **changes}
-    return _OF_KIND[kind].model_validate({name: value for name, value in fields.items() if value != "not given"})
+    return _OF_KIND[kind].model_validate(
+        {name: value for name, value in fields.items() if value != "not given"}
+    )
 
 
-def _stock(plain: Mapping[str, dict[str, Any]], wanted: Mapping[str, Sequence[Mapping[str, Any]]]) -> Catalogue:
+def _stock(
+    plain: Mapping[str, dict[str, Any]], wanted: Mapping[str, Sequence[Mapping[str, Any]]]
+) -> Catalogue:
     """A catalogue of the listed parts: `rims: [{holes: 36}]`, each a plain part with changes."""
     made = {
         plural: tuple(_part(plain, model.kind, changes) for changes in wanted.get(plural, ()))  # type: ignore[attr-defined]
@@ -81,6 +85,6 @@ def _case(rule: Rule, plain: Mapping[str, dict[str, Any]], row: Mapping[str, Any
 
 
 def read_cases(rule: Rule, text: str, plain: Mapping[str, dict[str, Any]]) -> tuple[Case, ...]:
-    """All cases of a rule, in their order. Errors: CaseError for a fact, a part value or a word that can't be."""
+    """All cases of a rule, in order. Errors: CaseError for a fact, a part value or a word that can't be."""
     rows = yaml.load(text, Loader=yaml.BaseLoader)  # noqa: S506 - makes texts, lists and dicts only
     return tuple(_case(rule, plain, row) for row in rows)

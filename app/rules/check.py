@@ -11,6 +11,7 @@ from typing import TypeAlias
 
 from app.catalogue.part import Part
 from app.catalogue.provenance import Provenance
+from app.catalogue.standard_row import Limit as LimitRow
 from app.facts.span import Exact, Span
 from app.facts.truth import Truth
 
@@ -35,6 +36,11 @@ class Limit:
 def of_part(value: Span, source: str = "") -> Limit:
     """A limit that is the part's own data, and so may stop a fit."""
     return Limit(value, Provenance.PART, source=source)
+
+
+def of_row(row: LimitRow, value: Span | None = None) -> Limit:
+    """A limit from the table of limits; `value` is given where the row is counted from a dimension of a part."""
+    return Limit(row.value if value is None else value, row.provenance, row.excluded, row.source)
 
 
 def habit(value: Exact) -> Limit:
@@ -82,7 +88,7 @@ class Missing:
 
 @dataclass(frozen=True, slots=True)
 class Inapplicable:
-    """The rule does not concern this bike or this part. `because` is a whole sentence, and a constant of the rule."""
+    """The rule does not concern this bike or part. `because` is a whole sentence, a constant of the rule."""
 
     because: str
 

@@ -1,8 +1,7 @@
-"""Asks a rule about one bike: once for each set of parts that its signature names, however many combinations there are."""
+"""Asks a rule about one bike: once for each set of parts that its signature names, and no oftener."""
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
 from typing import Any
 
 from app.catalogue.catalogue import Catalogue
@@ -18,13 +17,20 @@ from app.rules.outcome import Result, decide, join
 from app.rules.rule import Rule
 
 
-
 class Bench:
     """One rule put to one bike. Answers are kept by the parts they were asked about."""
 
     def __init__(self, rule: Rule, answers: Answers, stock: Catalogue, standards: Standards) -> None:
         self.rule = rule
-        self._given = {"standards": standards, "stock": stock}
+        self._stock, self._standards = stock, standards
+        handed: dict[str, Any] = {"standards": standards, "stock": stock}
+        self._fixed = [handed.get(name) for name in rule.takes]
+        self._part_places = [rule.takes.index(kind) for kind in rule.part_kinds]
+        self._view_places = [
+            (at, ("bike", "wish").index(name))
+            for at, name in enumerate(rule.takes)
+            if name in ("bike", "wish")
+        ]
         self._spans: dict[str, Span] = {}
         self._words: dict[str, tuple[str, ...]] = {}
         for name in rule.settled_by:
@@ -36,18 +42,21 @@ class Bench:
         self._known = tuple((name, words[0]) for name, words in self._words.items() if len(words) == 1)
         self._results: dict[tuple[str, ...], Result] = {}
 
-    def result(self, parts: Sequence[Part]) -> Result:
+    def with_answers(self, answers: Answers) -> Bench:
+        """The same rule put to the same bike with other answers."""
+        return Bench(self.rule, answers, self._stock, self._standards)
+
+    def result(self, parts: tuple[Part, ...]) -> Result:
         """What the rule makes of these parts, given in the order of `rule.part_kinds`."""
-        key = tuple(part.id for part in parts)
+        key = tuple([part.id for part in parts])
         found = self._results.get(key)
         if found is None:
-            by_kind = dict(zip(self.rule.part_kinds, parts, strict=True))
-            found = self._results[key] = self._ask(by_kind, ())
+            found = self._results[key] = self._ask(parts, ())
         return found
 
-    def _ask(self, parts: Mapping[str, Part], tried: tuple[tuple[str, str], ...]) -> Result:
+    def _ask(self, parts: tuple[Part, ...], tried: tuple[tuple[str, str], ...]) -> Result:
         try:
-            given = self._call(parts, tried)
+            given = self._call(parts, self._view(tried))
         except WordNeeded as needed:
             fact = needed.fact
             each = [self._ask(parts, (*tried, (fact, word))) for word in self._words[fact]]
@@ -55,10 +64,13 @@ class Bench:
         result = decide(given, self.rule.weight)
         return Result(result.outcome, result.weight, given, dict(tried)) if tried else result
 
-    def _call(self, parts: Mapping[str, Part], tried: tuple[tuple[str, str], ...]) -> Given:
-        bike, wish = self._view(tried)
-        handed: dict[str, Any] = {"bike": bike, "wish": wish, **self._given, **parts}
-        return self.rule.function(*[handed[name] for name in self.rule.takes])
+    def _call(self, parts: tuple[Part, ...], views: tuple[Any, Any]) -> Given:
+        arguments = list(self._fixed)
+        for place, part in zip(self._part_places, parts, strict=True):
+            arguments[place] = part
+        for place, which in self._view_places:
+            arguments[place] = views[which]
+        return self.rule.function(*arguments)
 
     def _view(self, tried: tuple[tuple[str, str], ...]) -> tuple[Bike, Wish]:
         views = self._views.get(tried)
@@ -71,12 +83,9 @@ class Bench:
             views = self._views[tried] = (Bike(ridden, still_open), Wish(wished, still_open))
         return views
 
-    def numbers_read(self, parts: Sequence[Part], result: Result) -> tuple[str, ...]:
+    def numbers_read(self, parts: tuple[Part, ...], result: Result) -> tuple[str, ...]:
         """The numeric facts that the rule looked at for this result, in the order of `settled_by`."""
-        by_kind = dict(zip(self.rule.part_kinds, parts, strict=True))
         seen: set[str] = set()
-        words = {**dict(self._known), **result.words}
-        view = Watched({**self._spans, **words}, seen)
-        handed: dict[str, Any] = {"bike": view, "wish": view, **self._given, **by_kind}
-        self.rule.function(*[handed[name] for name in self.rule.takes])
+        view = Watched({**self._spans, **dict(self._known), **result.words}, seen)
+        self._call(parts, (view, view))
         return tuple(name for name in self._spans if name in seen)

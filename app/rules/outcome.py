@@ -6,8 +6,8 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from enum import Enum, IntEnum
 
-from app.rules.check import Check, Given, Inapplicable, Limit, Missing
 from app.facts.truth import Truth
+from app.rules.check import Check, Given, Inapplicable, Limit, Missing
 
 
 class Outcome(IntEnum):
@@ -111,7 +111,10 @@ def join(results: Sequence[Result], tried: tuple[str, ...]) -> Result:
 
 
 def margin(result: Result) -> int | None:
-    """Thousandths in hand at worst where it passed, short at best (below zero) where it failed; None without numbers."""
+    """Thousandths in hand at worst where it passed, short at best, below zero, where it failed.
+
+    None for an answer without numbers.
+    """
     given = result.given
     if not isinstance(given, Check) or given.reading is None:
         return None
@@ -126,9 +129,14 @@ def margin(result: Result) -> int | None:
 
 
 def relative_margin(result: Result) -> float | None:
-    """Margin over the width of the limits; None for one limit alone, for choices, and where nothing passed."""
+    """Margin over the width of the limits; None for one limit alone, for choices, and unless it passed."""
     given = result.given
-    if result.outcome is not Outcome.PASSED or not isinstance(given, Check) or not given.low or not given.high:
+    if (
+        result.outcome is not Outcome.PASSED
+        or not isinstance(given, Check)
+        or not given.low
+        or not given.high
+    ):
         return None
     width = given.high.value.low - given.low.value.high
     in_hand = margin(result)

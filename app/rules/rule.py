@@ -18,7 +18,7 @@ HANDED_IN = ("bike", "wish", "standards", "stock")
 
 @dataclass(frozen=True, slots=True)
 class Source:
-    """Where a rule comes from: a published text and the place in it, a part's own data, or common practice."""
+    """Where a rule comes from: a published text and its place, a part's own data, or common practice."""
 
     name: str
     place: str = ""
@@ -35,7 +35,7 @@ PART_DATA = Source("The part's own data")
 class Says:
     """The sentences of a rule, whole and static; braces name numbers of its check.
 
-    {reading}, {low}, {high} and {margin} are always there for a rule with numbers; other names are its `values`.
+    {reading}, {low}, {high} and {margin} are there for every rule with numbers; others are its `values`.
     passed, failed     what is so; `failed_high` where too much reads differently from too little
     not_known          what to do about a fact that isn't known: "Measure the slot width."
     remedy             what would make it fit; `remedy_high` for the other side
@@ -108,7 +108,9 @@ def rule(
         strange = [name for name in takes if name not in PART_KINDS + HANDED_IN]
         strange += [name for name in settled_by if name not in FACTS]
         if strange:
-            message = f"{function.__name__} names {', '.join(strange)}, which is neither a fact nor handed in."
+            message = (
+                f"{function.__name__} names {', '.join(strange)}, which is neither a fact nor handed in."
+            )
             raise ValueError(message)
         family = function.__module__.removeprefix("app.rules.").split(".")[0]
         return Rule(

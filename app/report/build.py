@@ -1,0 +1,154 @@
+"""Builds the report on one bike: judge, rank, word, and say what to do next."""
+
+from __future__ import annotations
+
+import hashlib
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+
+from app.catalogue.catalogue import Catalogue
+from app.catalogue.standards import Standards
+from app.facts.answers import Answers
+from app.report.combinations import Combinations, draw_up
+from app.report.findings import FindingsOf
+from app.report.jobs import cautions_of, jobs_of
+from app.report.judged import judge_hub
+from app.report.nearest_fit import nearest_fits
+from app.report.next_question import ask_next
+from app.report.parts_to_pull import parts_to_pull
+from app.report.ranking import Field, Ranked, best_groups, best_of_each_hub, line_up
+from app.report.report import CombinationReport, KitReport, Named, Report
+from app.report.verdict import EARL, NO_KITS, VERDICTS, also_open, deciding, sentence_of_kit, state_of_kit
+from app.rules.evaluate import Bench
+from app.rules.register import REGISTER, RULES_REVISION
+from app.rules.rule import PART_KINDS, Rule
+
+SHOWN = 10
+
+
+@dataclass(frozen=True)
+class Checker:
+    """A catalogue made ready for checks: drawn up once, then any bike can be put to it."""
+
+    combinations: Combinations
+    standards: Standards
+    rules: tuple[Rule, ...]
+    rules_revision: str
+
+    @classmethod
+    def of(cls, catalogue: Catalogue, standards: Standards, rules: tuple[Rule, ...] = REGISTER) -> Checker:
+        """Draw up the combinations of a catalogue."""
+        return cls(draw_up(catalogue, rules), standards, rules, _revision(standards))
+
+    @property
+    def catalogue(self) -> Catalogue:
+        """The parts that are offered."""
+        return self.combinations.catalogue
+
+    def benches(self, answers: Answers) -> list[Bench]:
+        """Every rule, ready to be asked about this bike."""
+        return [Bench(rule, answers, self.catalogue, self.standards) for rule in self.rules]
+
+    def report(self, answers: Answers) -> Report:
+        """The whole report on one bike."""
+        if not self.combinations.hubs:
+            return self._without_kits()
+        benches = self.benches(answers)
+        judged = [judge_hub(hub, benches) for hub in self.combinations.hubs]
+        field = line_up(judged)
+        findings = FindingsOf(benches, answers)
+        groups = best_groups(judged, field, SHOWN)
+        kits = best_of_each_hub(judged, field)
+        shown = [_combination(rank, each, findings) for rank, each in enumerate(groups, start=1)]
+        of_hubs = [_combination(0, each, findings) for each in kits]
+        return self._put_together(answers, field, shown, of_hubs, groups[0])
+
+    def _put_together(
+        self,
+        answers: Answers,
+        field: Field,
+        shown: Sequence[CombinationReport],
+        of_hubs: Sequence[CombinationReport],
+        first: Ranked,
+    ) -> Report:
+        best = shown[0]
+        asks = ask_next([*shown, *of_hubs], answers)
+        passed, cant_tell, failed = (
+            int(np.count_nonzero(field.severity == severity)) for severity in (0, 1, 2)
+        )
+        applying = [finding for finding in best.findings if finding.state != "skip"]
+        catalogue, standards = self.catalogue, self.standards
+        return Report(
+            state=best.state,
+            verdict=best.verdict,
+            sentence=sentence_of_kit(best.state, best.findings, asks),
+            also_open=also_open(best.findings),
+            passed=passed,
+            cant_tell=cant_tell,
+            failed=failed,
+            settled=sum(finding.outcome != "cantTell" for finding in applying),
+            total=len(applying),
+            combinations=tuple(shown),
+            kits=tuple(_kit(each) for each in of_hubs),
+            parts_to_pull=()
+            if best.state == "no"
+            else parts_to_pull(first.parts, answers, catalogue, standards),
+            jobs=() if best.state == "no" else jobs_of(first.parts, best.findings, standards),
+            cautions=cautions_of(answers, best.findings),
+            ask_next=asks,
+            nearest_fit=nearest_fits(self, answers, [*shown, *of_hubs]) if best.state == "no" else (),
+            catalogue_revision=catalogue.revision,
+            rules_revision=self.rules_revision,
+        )
+
+    def _without_kits(self) -> Report:
+        return Report(
+            state="open", verdict=VERDICTS["open"], sentence=NO_KITS, also_open="",
+            passed=0, cant_tell=0, failed=0, settled=0, total=0,
+            combinations=(), kits=(), parts_to_pull=(), jobs=(), cautions=(), ask_next=(), nearest_fit=(),
+            catalogue_revision=self.catalogue.revision, rules_revision=self.rules_revision,
+        )  # fmt: skip
+
+
+def _revision(standards: Standards) -> str:
+    """Changes with the rules and with any number of the tables that they decide by."""
+    return hashlib.sha256(f"{RULES_REVISION} {standards}".encode()).hexdigest()[:12]
+
+
+def _named(part: object) -> Named:
+    return Named(part.id, part.name)  # type: ignore[attr-defined]
+
+
+def _combination(rank: int, ranked: Ranked, findings: FindingsOf) -> CombinationReport:
+    found = findings.about(ranked.parts)
+    state = state_of_kit(found)
+    return CombinationReport(
+        rank=rank,
+        key="+".join(part.id for part in ranked.parts),
+        state=state,
+        verdict=VERDICTS[state],
+        outcome=EARL[state],
+        care=any(finding.state == "care" for finding in found),
+        parts={kind: _named(part) for kind, part in zip(PART_KINDS, ranked.parts, strict=True)},
+        also={
+            kind: tuple(_named(other) for other in others if other is not part)
+            for kind, part, others in zip(PART_KINDS, ranked.parts, ranked.also, strict=True)
+            if len(others) > 1
+        },
+        count=ranked.count,
+        findings=found,
+    )
+
+
+def _kit(best: CombinationReport) -> KitReport:
+    worst = deciding(best.findings)
+    return KitReport(
+        best.parts["hub"],
+        best.state,
+        best.verdict,
+        best.key,
+        worst.rule_id if worst else "",
+        worst.sentence if worst else "",
+    )

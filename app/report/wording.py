@@ -1,0 +1,146 @@
+"""Puts the numbers of a result into the sentences of its rule. Rules have the words, checks the numbers."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from app.facts.span import Span
+from app.report.numbers import MOST_PLACES, PLACES, places_needed, shown, span_text, unit_of, with_unit
+from app.rules.check import Check, Inapplicable, Limit, Missing
+from app.rules.outcome import Outcome, Result, Weight, decide, margin
+from app.rules.rule import Rule
+
+IN_HAND = " At worst {margin} in hand."
+
+WORDS: Mapping[str, str] = {
+    "fit": "Fits",
+    "care": "Take care",
+    "close": "Too close to call",
+    "open": "Not known yet",
+    "gap": "Kit data missing",
+    "no": "Doesn't fit",
+    "skip": "Doesn't apply",
+}
+
+_KIND_NAMES = {
+    "hub": "hub",
+    "winding": "winding",
+    "axle_set": "axle set",
+    "torque_arm": "torque arm",
+    "freehub": "freehub",
+    "controller": "controller",
+    "pack": "pack",
+    "sensor": "sensor",
+    "rim": "rim",
+    "adapter": "adapter",
+    "spacer": "spacer",
+}
+GAP = "The maker hasn't given the {value} of this {kind}."
+
+
+def state_of(result: Result, open_facts: tuple[str, ...]) -> str:
+    """Which of the seven gauge marks a result gets."""
+    if result.outcome is Outcome.PASSED:
+        return "fit"
+    if result.outcome is Outcome.INAPPLICABLE:
+        return "skip"
+    if result.outcome is Outcome.FAILED:
+        return "no" if result.weight is Weight.BLOCKS else "care"
+    if isinstance(result.given, Missing):
+        return "gap"
+    return "open" if open_facts else "close"
+
+
+def _contradicts(check: Check, result: Result, places: int) -> bool:
+    """Whether the reading, rounded outward to so many places, would be judged otherwise than it was."""
+    assert check.reading is not None  # noqa: S101 - only asked of checks with numbers
+    step = 10 ** (MOST_PLACES - places)
+    low, high = check.reading.low // step * step, -(-check.reading.high // step) * step
+    seen = Check(reading=Span(low, high), low=check.low, high=check.high)
+    return decide(seen, result.weight).outcome is not result.outcome
+
+
+def places_for(check: Check, result: Result) -> int:
+    """The limit's places, or as many more as keep the printed reading on its side of the limit."""
+    limits = [limit.value for limit in (check.low, check.high) if limit is not None]
+    places = PLACES.get(check.unit, 0)
+    places = max(
+        [places, *(places_needed(end, places) for limit in limits for end in (limit.low, limit.high))]
+    )
+    while places < MOST_PLACES and _contradicts(check, result, places):
+        places += 1
+    return places
+
+
+def _limit_text(limit: Limit | None, places: int, unit: str) -> str:
+    return (
+        ""
+        if limit is None
+        else span_text(limit.value, unit, max(places, places_needed(limit.value.low, places)))
+    )
+
+
+def numbers_of(result: Result) -> dict[str, str]:
+    """What the braces of a rule's sentences stand for."""
+    check = result.given
+    assert isinstance(check, Check)  # noqa: S101 - the other answers have constant sentences
+    texts = {
+        name: value if isinstance(value, str) else span_text(value, unit_of(name))
+        for name, value in check.values.items()
+    }
+    if check.reading is None:
+        return texts
+    places = places_for(check, result)
+    room = margin(result)
+    texts["reading"] = span_text(check.reading, check.unit, places)
+    texts["low"] = _limit_text(check.low, places, check.unit)
+    texts["high"] = _limit_text(check.high, places, check.unit)
+    if room is not None:
+        by = places if room % 10 ** (MOST_PLACES - places) == 0 else places_needed(room, places)
+        texts["margin"] = with_unit(shown(abs(room), by, "down"), check.unit)
+    return texts
+
+
+def too_high(check: Check) -> bool:
+    """Whether a failed reading lies above its upper limit rather than below its lower one."""
+    return check.reading is not None and check.high is not None and check.reading.low > check.high.value.low
+
+
+def gap_sentence(missing: Missing) -> str:
+    """Which value of which part the maker still owes."""
+    name, unit = missing.field, unit_of(missing.field)
+    bare = name.rpartition("_")[0] if unit else name
+    kind = getattr(missing.part, "kind", "part")
+    return GAP.format(value=bare.replace("_", " "), kind=_KIND_NAMES.get(kind, "part"))
+
+
+def states_sentence(rule: Rule) -> str:
+    """What the reading and the limits are, without a verdict."""
+    return rule.says.passed.removesuffix(IN_HAND)
+
+
+def sentence_of(rule: Rule, result: Result, state: str) -> str:
+    """The sentence of a finding, without its verdict's words; for a close call without the advice."""
+    given = result.given
+    if isinstance(given, Inapplicable):
+        return given.because
+    if isinstance(given, Missing):
+        return gap_sentence(given)
+    if state == "open":
+        return rule.says.not_known
+    numbers = numbers_of(result)
+    if state == "close":
+        return states_sentence(rule).format_map(numbers)
+    if result.outcome is Outcome.PASSED:
+        return rule.says.passed.format_map(numbers)
+    high_side = too_high(given) and rule.says.failed_high
+    return (rule.says.failed_high if high_side else rule.says.failed).format_map(numbers)
+
+
+def remedy_of(rule: Rule, result: Result) -> str:
+    """What would make it fit; nothing where it does."""
+    given = result.given
+    if result.outcome is not Outcome.FAILED or not isinstance(given, Check):
+        return ""
+    words = rule.says.remedy_high if too_high(given) and rule.says.remedy_high else rule.says.remedy
+    return words.format_map(numbers_of(result))

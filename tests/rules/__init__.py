@@ -1,0 +1,1 @@
+"""Rules and the engine that asks them."""
