@@ -12,18 +12,20 @@ from functools import partial
 from pathlib import Path
 from tempfile import TemporaryDirectory
 from threading import Lock
+from time import monotonic, sleep
 
 from alembic.config import Config
 from sqlalchemy import URL, Connection, Engine, create_engine, event, make_url
 from sqlmodel import Session
 
 from app.store.backup import copy_database
-from app.store.errors import StoreError, told_in_words
+from app.store.errors import StoreError, kind_of_error, told_in_words
 from app.store.migrate import bring_up_to_date
 from app.store.times import Clock, utc_now
 
 _BUSY_MS = 5000
-_DURABLE = (f"busy_timeout={_BUSY_MS}", "journal_mode=WAL", "synchronous=FULL")
+_BUSY_PAUSE_S = 0.01
+_DURABLE = (f"busy_timeout={_BUSY_MS}", "synchronous=FULL")
 _WRITER = (*_DURABLE, "foreign_keys=ON")
 _READER = (*_WRITER, "query_only=ON")
 # A change of a table may rebuild it: that must not delete the rows that point at it, nor stop at a trigger of
@@ -129,6 +131,7 @@ def _engine(path: Path, pragmas: tuple[str, ...], begin: str) -> Engine:
     @event.listens_for(engine, "connect")
     def set_up(connection: sqlite3.Connection, _record: object) -> None:
         connection.isolation_level = None  # so that the transaction begins by our word, not by the driver's
+        _write_ahead(connection)
         for pragma in pragmas:
             connection.execute(f"PRAGMA {pragma}")
 
@@ -137,6 +140,21 @@ def _engine(path: Path, pragmas: tuple[str, ...], begin: str) -> Engine:
         connection.exec_driver_sql(begin)
 
     return engine
+
+
+def _write_ahead(connection: sqlite3.Connection) -> None:
+    """Have changes written to a log first, so that nobody waits for a writer in order to read."""
+    give_up_at = monotonic() + _BUSY_MS / 1000
+    while True:
+        try:
+            connection.execute("PRAGMA journal_mode=WAL")
+        except sqlite3.OperationalError as error:
+            # While two processes start on a new file, SQLite refuses one of them without waiting.
+            if kind_of_error(error) != sqlite3.SQLITE_BUSY or monotonic() > give_up_at:
+                raise
+            sleep(_BUSY_PAUSE_S)
+        else:
+            return
 
 
 def _refuse_broken_references(connection: Connection) -> None:

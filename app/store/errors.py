@@ -56,7 +56,13 @@ def told_in_words() -> Iterator[None]:
         raise StoreError(sentence) from error
 
 
-def _sentence(error: BaseException | None) -> str | None:
+def kind_of_error(error: BaseException | None) -> int | None:
+    """SQLite's number for the kind of an error, like sqlite3.SQLITE_FULL; None where it isn't SQLite's."""
     extended_code = getattr(error, "sqlite_errorcode", None)
-    # The low byte is the kind of error; the rest says which of several causes.
-    return None if extended_code is None else _SENTENCES.get(extended_code & 0xFF)
+    # The low byte is the kind; the rest says which of several causes.
+    return None if extended_code is None else extended_code & 0xFF
+
+
+def _sentence(error: BaseException | None) -> str | None:
+    kind = kind_of_error(error)
+    return None if kind is None else _SENTENCES.get(kind)

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from concurrent.futures import ThreadPoolExecutor
 from contextlib import closing
 from pathlib import Path
+from threading import Timer
 
 import pytest
 from alembic import command
@@ -217,6 +218,19 @@ def test_two_processes_that_start_at_the_same_moment_both_get_their_tables(path:
     assert load(processes[1], code) is not None
     for process in processes:
         process.close()
+
+
+def test_a_start_waits_for_another_program_that_is_still_making_the_file(path: Path, unopened: Store) -> None:
+    other = sqlite3.connect(path, isolation_level=None, check_same_thread=False)
+    other.execute("BEGIN IMMEDIATE")
+    done = Timer(0.1, other.rollback)
+    done.start()
+
+    unopened.migrate()
+
+    done.join()
+    other.close()
+    assert count(unopened, Build) == 0
 
 
 def test_a_developer_can_take_the_tables_away_and_make_them_again(store: Store) -> None:
