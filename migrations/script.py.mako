@@ -1,7 +1,6 @@
 """${message}"""
 
 import sqlalchemy as sa
-import sqlmodel
 from alembic import op
 ${imports if imports else ""}
 revision = ${repr(up_revision)}
