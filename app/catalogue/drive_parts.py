@@ -2,12 +2,17 @@
 
 from __future__ import annotations
 
-from typing import ClassVar, Literal
+from typing import Annotated, ClassVar, Literal, TypeAlias
 
-from pydantic import Field
+from pydantic import BeforeValidator, Field
 
 from app.catalogue.dimension import Dimension
 from app.catalogue.part import Part, Plug, SensorKind, Slug
+
+# One edge, both edges, or every edge of two wires; from text it comes as a digit.
+EdgesPerPulse: TypeAlias = Annotated[
+    Literal[1, 2, 4], BeforeValidator(lambda value: {"1": 1, "2": 2, "4": 4}.get(str(value), value))
+]
 
 
 class Controller(Part):
@@ -23,9 +28,7 @@ class Controller(Part):
     reads: tuple[SensorKind, ...] | None = Field(
         default=None, description="Pedal sensors it understands; an empty list for one that takes none."
     )
-    edges_per_pulse: Literal[1, 2, 4] | None = Field(
-        default=None, description="Edges it counts for each pulse."
-    )
+    edges_per_pulse: EdgesPerPulse | None = Field(default=None, description="Edges it counts for each pulse.")
     regenerates: bool = False
     motor_plug: Plug | None = None
     pack_plug: Plug | None = None

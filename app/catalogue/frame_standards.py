@@ -14,7 +14,7 @@ Bears: TypeAlias = Literal["yes", "with_arm", "with_approval", "unknown", "never
 
 
 class AxleStandard(Row):
-    """A kind of rear end. Lip: innermost face of a dropout; floor: bottom of its socket, where the hub ends."""
+    """A kind of rear end. Lip: innermost face of a dropout; floor: bottom of its socket, the hub's stop."""
 
     name: Line
     over_locknut_mm: Dimension

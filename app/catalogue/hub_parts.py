@@ -83,7 +83,8 @@ class AxleSet(Part):
     under_head_mm: Dimension | None = Field(
         default=None, description="What it adds under the thru-axle's head."
     )
-    axle_length_mm: Dimension | None = Field(default=None, description="End to end, bolt-on axles.")
+    axle_length_mm: Dimension | None = Field(default=None, description="End to end, slotted dropouts only.")
+    axle_thread_mm: Dimension | None = Field(default=None, description="12 for M12, bolt-on axles.")
     nut_height_mm: Dimension | None = None
     washers_mm: Dimension | None = Field(
         default=None, description="Washers on one side, torque washer included."
