@@ -7,7 +7,8 @@ from pathlib import Path
 
 from app.catalogue.catalogue import KINDS, Catalogue
 from app.catalogue.part import Part
-from app.catalogue.standards import Standards, load_standards
+from app.catalogue.standards import Standards
+from app.catalogue.standards_text import load_standards
 from app.catalogue.text import load_catalogue
 
 SEED_DATA = Path(__file__).parent.parent / "seed_data"

@@ -5,7 +5,8 @@ from __future__ import annotations
 from pathlib import Path
 
 from app.catalogue.catalogue import Catalogue
-from app.catalogue.standards import Standards, load_standards
+from app.catalogue.standards import Standards
+from app.catalogue.standards_text import load_standards
 from app.catalogue.text import load_catalogue
 from app.report.build import Checker
 

@@ -9,10 +9,9 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
-import yaml
-
 from app.catalogue.catalogue import KINDS, Catalogue
 from app.catalogue.part import Part
+from app.catalogue.yaml_text import read_yaml
 from app.facts.answers import Answers
 from app.facts.json_reader import read_json
 from app.rules.outcome import Outcome, Weight
@@ -41,8 +40,14 @@ class CaseError(ValueError):
 
 def read_plain_parts(text: str) -> dict[str, dict[str, Any]]:
     """The plain part of each kind, as its fields are written in a catalogue."""
-    plain: dict[str, dict[str, Any]] = yaml.load(text, Loader=yaml.BaseLoader)  # noqa: S506 - makes texts, lists and dicts only
-    return plain
+    return {kind: dict(fields) for kind, fields in dict(_content("plain_parts", text)).items()}
+
+
+def _content(name: str, text: str) -> Any:  # noqa: ANN401 - lists, dicts and texts, as the file has them
+    content, faults = read_yaml(name, text)
+    if faults:
+        raise CaseError(str(faults[0]))
+    return content
 
 
 def _part(plain: Mapping[str, dict[str, Any]], kind: str, changes: Mapping[str, Any]) -> Part:
@@ -86,5 +91,4 @@ def _case(rule: Rule, plain: Mapping[str, dict[str, Any]], row: Mapping[str, Any
 
 def read_cases(rule: Rule, text: str, plain: Mapping[str, dict[str, Any]]) -> tuple[Case, ...]:
     """All cases of a rule, in order. Errors: CaseError for a fact, a part value or a word that can't be."""
-    rows = yaml.load(text, Loader=yaml.BaseLoader)  # noqa: S506 - makes texts, lists and dicts only
-    return tuple(_case(rule, plain, row) for row in rows)
+    return tuple(_case(rule, plain, row) for row in _content(rule.id, text))
