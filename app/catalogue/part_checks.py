@@ -36,12 +36,12 @@ def _negative(part: Part) -> Iterator[FieldFault]:
             yield name, f"must not be below 0, but is {plain(value.low)}"
 
 
-def _pair(part: Part, low_name: str, high_name: str) -> Iterator[FieldFault]:
+def _pair(part: Part, low_name: str, high_name: str, *, may_be_one: bool = True) -> Iterator[FieldFault]:
     low, high = getattr(part, low_name), getattr(part, high_name)
     if (low is None) != (high is None):
         missing, given = (low_name, high_name) if low is None else (high_name, low_name)
         yield missing, f"is missing; {given} is given, and the two belong together"
-    elif low is not None and low.low >= high.high:
+    elif low is not None and (low.low > high.high or (low.low == high.high and not may_be_one)):
         yield low_name, f"must be below {high_name}, but is {plain(low.low)} where that is {plain(high.high)}"
 
 
@@ -63,7 +63,7 @@ def _hub(part: Hub) -> Iterator[FieldFault]:
 
 @_of_kind.register
 def _axle_set(part: AxleSet) -> Iterator[FieldFault]:
-    yield from _pair(part, "takes_low_mm", "takes_high_mm")
+    yield from _pair(part, "takes_low_mm", "takes_high_mm", may_be_one=False)
     if not (
         part.takes_low_mm.low <= part.over_locknut_mm.low
         and part.over_locknut_mm.high <= part.takes_high_mm.high
@@ -98,7 +98,7 @@ def _slotted(part: AxleSet) -> Iterator[FieldFault]:
 
 @_of_kind.register
 def _torque_arm(part: TorqueArm) -> Iterator[FieldFault]:
-    yield from _pair(part, "reach_from_mm", "reach_to_mm")
+    yield from _pair(part, "reach_from_mm", "reach_to_mm", may_be_one=False)
     for stem in ("clamp_width", "clamp_height", "offset", "lateral"):
         yield from _pair(part, f"{stem}_low_mm", f"{stem}_high_mm")
     if part.anchor == "stay_clamp" and not part.sections:
@@ -109,13 +109,15 @@ def _torque_arm(part: TorqueArm) -> Iterator[FieldFault]:
 
 @_of_kind.register
 def _pack(part: Pack) -> Iterator[FieldFault]:
-    yield from _pair(part, "nominal_v", "full_v")
+    yield from _pair(part, "nominal_v", "full_v", may_be_one=False)
 
 
 @_of_kind.register
 def _sensor(part: Sensor) -> Iterator[FieldFault]:
-    if part.senses != "torque" and part.pulses_per_turn == 0:
-        yield "pulses_per_turn", "must be 1 or more"
+    if part.sits == "freehub" and not part.freehubs:
+        yield "freehubs", "needs at least one in the list where it sits on the freehub"
+    if part.sits == "bottom_bracket" and part.freehubs:
+        yield "freehubs", "is for a sensor on the freehub, and this one sits at the bottom bracket"
 
 
 @_of_kind.register
