@@ -39,7 +39,7 @@ def of_part(value: Span, source: str = "") -> Limit:
 
 
 def of_row(row: LimitRow, value: Span | None = None) -> Limit:
-    """A limit from the table of limits; `value` is given where the row is counted from a dimension of a part."""
+    """A limit from the table of limits; `value` where it is counted from a dimension of a part."""
     return Limit(row.value if value is None else value, row.provenance, row.excluded, row.source)
 
 

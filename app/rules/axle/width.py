@@ -1,4 +1,4 @@
-"""The width of the rear end against that of the axle set."""
+"""The width of the rear end against that of the axle set, and what springing it takes."""
 
 from __future__ import annotations
 
@@ -6,25 +6,30 @@ from app.catalogue.hub_parts import AxleSet
 from app.catalogue.standards import Standards
 from app.facts.bike import Bike
 from app.facts.span import Span
-from app.rules.check import Check, Inapplicable, of_part
+from app.mechanics.rear_end import floor_to_floor_mm, short_by_mm
+from app.rules.axle.applies import ANOTHER_KIND, another_kind
+from app.rules.check import Check, Inapplicable, of_part, of_row
 from app.rules.outcome import Weight
-from app.rules.rule import PART_DATA, Says, rule
+from app.rules.rule import PART_DATA, PRACTICE, Says, rule
+
+NOTHING = Span(0, 0)
 
 
-def floor_to_floor(bike: Bike) -> Span:
-    """The width that the hub's ends meet: closed dropouts add the depth of both sockets to the lip-to-lip reading."""
+def rear_end(bike: Bike) -> Span:
+    """The width that the hub's ends meet."""
     if bike.dropout_kind == "thru_axle":
-        return bike.dropout_width_mm + bike.socket_depth_mm.times(2)
+        return floor_to_floor_mm(lip_to_lip_mm=bike.dropout_width_mm, socket_depth_mm=bike.socket_depth_mm)
     return bike.dropout_width_mm
 
 
-def allowance(bike: Bike, standards: Standards) -> tuple[int, int]:
-    """How far the rear end may be opened and closed for a wheel, in thousandths of a millimetre."""
-    if bike.dropout_kind == "thru_axle":
-        return 0, 0
-    heat_treated = bike.frame_material == "steel" and bike.frame_heat_treated == "yes"
-    spread = standards.spread(bike.frame_material, heat_treated=heat_treated)
-    return spread.opening_mm.low, spread.closing_mm.low
+def allowance(bike: Bike, standards: Standards) -> tuple[Span, Span]:
+    """How far a rear end may be opened and closed, in mm: not at all for closed dropouts and carbon."""
+    if bike.dropout_kind == "thru_axle" or bike.frame_material == "carbon":
+        return NOTHING, NOTHING
+    heat_treated = bike.frame_heat_treated if bike.frame_material == "steel" else "no"
+    spread = standards.spread(bike.frame_material, heat_treated)
+    opens, closes = spread.opens_mm.low, spread.closes_mm.low
+    return Span(opens, opens), Span(closes, closes)
 
 
 @rule(
@@ -34,9 +39,16 @@ def allowance(bike: Bike, standards: Standards) -> tuple[int, int]:
     expects="The rear end is as wide as the axle set takes, or its material may be sprung that far.",
     assumes="The dropouts are parallel and the frame is not bent.",
     source=PART_DATA,
-    settled_by=("dropout_kind", "dropout_width_mm", "socket_depth_mm", "frame_material", "frame_heat_treated"),
+    settled_by=(
+        "dropout_kind",
+        "dropout_width_mm",
+        "socket_depth_mm",
+        "frame_material",
+        "frame_heat_treated",
+    ),
     says=Says(
-        passed="Rear end {reading}; this axle set takes {takes_low_mm} to {takes_high_mm}. At worst {margin} in hand.",
+        passed="Rear end {reading}; this axle set takes {takes_low_mm} to {takes_high_mm}. "
+        "At worst {margin} in hand.",
         failed="Rear end {reading}; this axle set takes {takes_low_mm} to {takes_high_mm}, "
         "and the frame may open {opens_mm}. At best {margin} too narrow.",
         failed_high="Rear end {reading}; this axle set takes {takes_low_mm} to {takes_high_mm}, "
@@ -49,18 +61,127 @@ def allowance(bike: Bike, standards: Standards) -> tuple[int, int]:
 def dropout_width(bike: Bike, axle_set: AxleSet, standards: Standards) -> Check | Inapplicable:
     """The maker's own width, widened by what the frame may spring."""
     if bike.dropout_kind not in axle_set.dropout_kinds:
-        return Inapplicable("This axle set is for another kind of dropout.")
+        return ANOTHER_KIND
     opens, closes = allowance(bike, standards)
     low, high = axle_set.takes_low_mm, axle_set.takes_high_mm
     return Check(
-        reading=floor_to_floor(bike),
+        reading=rear_end(bike),
         unit="mm",
-        low=of_part(low - Span(opens, opens)),
-        high=of_part(high + Span(closes, closes)),
-        values={
-            "takes_low_mm": low,
-            "takes_high_mm": high,
-            "opens_mm": Span(opens, opens),
-            "closes_mm": Span(closes, closes),
-        },
+        low=of_part(low - opens),
+        high=of_part(high + closes),
+        values={"takes_low_mm": low, "takes_high_mm": high, "opens_mm": opens, "closes_mm": closes},
+    )
+
+
+@rule(
+    title="The axle goes in without spreading or closing the frame",
+    weight=Weight.CAUTIONS,
+    applies="Where the dropouts are open, the axle set is made for them and the material may be sprung.",
+    expects="The rear end, left alone, is as wide as the axle set takes.",
+    assumes="The dropouts are parallel and the frame is not bent.",
+    source=PART_DATA,
+    settled_by=("dropout_kind", "dropout_width_mm", "frame_material", "frame_heat_treated"),
+    says=Says(
+        passed="Rear end {reading}; this axle set takes {low} to {high}. At worst {margin} in hand.",
+        failed="Spread the {frame_material} frame {spread_mm} to fit the axle.",
+        failed_high="Close the {frame_material} frame {close_mm} onto the axle.",
+        not_known="Measure between the inner faces of the dropouts.",
+        remedy="Open both sides by the same amount, then square the dropout faces and the hanger. "
+        "Only steel that is not heat treated may be set for good, by a frame builder; "
+        "other metals are no more than sprung open by hand while the wheel goes in.",
+        remedy_high="Make up the gap with washers on the axle, as many on either side, "
+        "so that the nuts don't bend the frame.",
+    ),
+)
+def rear_end_spread(bike: Bike, axle_set: AxleSet, standards: Standards) -> Check | Inapplicable:
+    """How far the frame must move, as a job for the workshop."""
+    if bike.dropout_kind == "thru_axle":
+        return Inapplicable("Closed dropouts are neither spread nor closed.")
+    if elsewhere := another_kind(bike, axle_set):
+        return elsewhere
+    if allowance(bike, standards) == (NOTHING, NOTHING):
+        return Inapplicable("A frame of this material is neither spread nor closed.")
+    width, low, high = bike.dropout_width_mm, axle_set.takes_low_mm, axle_set.takes_high_mm
+    spread, close = short_by_mm(width, low), short_by_mm(high, width)
+    values: dict[str, Span | str] = {
+        "frame_material": bike.frame_material,
+        "spread_mm": spread,
+        "close_mm": close,
+    }
+    return Check(reading=width, unit="mm", low=of_part(low), high=of_part(high), values=values)
+
+
+@rule(
+    title="The quick release holds without springing the frame",
+    weight=Weight.CAUTIONS,
+    applies="Where a quick release holds the axle in open dropouts.",
+    expects="The skewer closes the rear end by at most 1.5 mm, and the hub opens it by at most 0.5 mm.",
+    assumes="The dropouts are parallel and the frame is not bent.",
+    source=PRACTICE,
+    settled_by=("dropout_kind", "dropout_width_mm"),
+    says=Says(
+        passed="Dropouts {reading}; a hub of {over_locknut_mm} under a quick release wants {low} to {high}.",
+        failed="Dropouts {reading}; a hub of {over_locknut_mm} under a quick release wants {low} to {high}. "
+        "At best {margin} too narrow.",
+        failed_high="Dropouts {reading}; a hub of {over_locknut_mm} under a quick release wants {low} to "
+        "{high}. At best {margin} too wide: the skewer bends the frame before it clamps the hub.",
+        not_known="Measure between the inner faces of the dropouts.",
+        remedy="Have the rear end set to the hub, or pull the dropouts open by hand at each wheel change "
+        "and check that both faces lie flat before the lever is closed.",
+        remedy_high="Put washers on the axle, as many on either side, until the hub fills the rear end.",
+    ),
+)
+def quick_release_closing(bike: Bike, axle_set: AxleSet, standards: Standards) -> Check | Inapplicable:
+    """A skewer that must bend the frame first has less left to clamp with."""
+    if axle_set.end != "quick_release":
+        return Inapplicable("This axle set is not held by a quick release.")
+    if elsewhere := another_kind(bike, axle_set):
+        return elsewhere
+    hub = axle_set.over_locknut_mm
+    opens, closes = standards.limit("qr_opens_mm"), standards.limit("qr_closes_mm")
+    return Check(
+        reading=bike.dropout_width_mm,
+        unit="mm",
+        low=of_row(opens, hub - opens.value),
+        high=of_row(closes, hub + closes.value),
+        values={"over_locknut_mm": hub},
+    )
+
+
+@rule(
+    title="Closed dropouts sit on the hub's ends without force",
+    weight=Weight.CAUTIONS,
+    applies="Where the dropouts are closed and the axle set is made for them.",
+    expects="Floor to floor is at most 0.2 mm narrower than the hub and 1.0 mm wider; on carbon, 0.5 mm.",
+    assumes="Both sockets are as deep as the one that was measured.",
+    source=PRACTICE,
+    settled_by=("dropout_kind", "dropout_width_mm", "socket_depth_mm", "frame_material"),
+    says=Says(
+        passed="Floor to floor {reading}; a hub of {over_locknut_mm} goes in freely from {low} to {high}.",
+        failed="Tight: floor to floor {reading}; a hub of {over_locknut_mm} goes in freely from {low}. "
+        "At best {margin} too narrow.",
+        failed_high="Loose: floor to floor {reading}; a hub of {over_locknut_mm} wants at most {high}. "
+        "At best {margin} too wide, and the thru-axle would draw the frame in.",
+        not_known="Measure lip to lip with the wheel out, and the depth of the sockets.",
+        remedy="Check the frame: clean paint and burrs out of the sockets and measure again. "
+        "A closed dropout is never spread.",
+        remedy_high="Check the frame and measure again; ask its maker before the axle draws it in.",
+    ),
+)
+def tight_closed_dropout(bike: Bike, axle_set: AxleSet, standards: Standards) -> Check | Inapplicable:
+    """Bore and thread stay in line only where the frame need not move."""
+    if bike.dropout_kind != "thru_axle":
+        return Inapplicable("The dropouts are open.")
+    if elsewhere := another_kind(bike, axle_set):
+        return elsewhere
+    hub = axle_set.over_locknut_mm
+    narrower = standards.limit("closed_narrower_mm")
+    carbon = bike.frame_material == "carbon"
+    wider = standards.limit("closed_wider_carbon_mm" if carbon else "closed_wider_mm")
+    return Check(
+        reading=rear_end(bike),
+        unit="mm",
+        low=of_row(narrower, hub - narrower.value),
+        high=of_row(wider, hub + wider.value),
+        values={"over_locknut_mm": hub},
     )
