@@ -15,7 +15,7 @@ from app.facts.span import Span
 
 MM_PER_INCH = Fraction(127, 5)
 
-AMBIGUOUS_COMMA = re.compile(r"(?<![\d.,])([1-9]\d{0,2}),(\d{3})(?![\d.,])")
+AMBIGUOUS_COMMA = re.compile(r"(?<![\d,])(?<!\d\.)([1-9]\d{0,2}),(\d{3})(?![\d,]|\.\d)")
 DECIMAL = re.compile(r"([+-]?) ?((?:\d+(?:[.,]\d*)?|[.,]\d+)(?:e[+-]?\d{1,4})?)")
 FRACTION = re.compile(rf"([+-]?) ?(?:(\d+)[ -])?(\d+)[/{FRACTION_SLASH}](\d+)")
 SLASHED = re.compile(r"(\d+)/(\d+)")

@@ -85,7 +85,7 @@ FIT_OUT: tuple[Fact, ...] = (
         usual=(28, 110),
         tools=(PRINTED, DATA_SHEET),
         question="What is the highest voltage that your own controller can take?",
-        how="Read the label or the data sheet of the controller: the highest input, not the nominal one.",
+        how="Read the label or the data sheet of the controller: the highest voltage, not the nominal one.",
         effort_s=60,
     ),
     number(

@@ -1,0 +1,37 @@
+"""The description of the JSON names every fact with its limits, and nothing that would be refused."""
+
+from __future__ import annotations
+
+import json
+from typing import Any
+
+from app.facts.fact import ChoiceFact, NumberFact
+from app.facts.json_reader import read_json, section_of
+from app.facts.json_schema import facts_schema
+from app.facts.table import FACTS
+
+
+def described() -> dict[str, Any]:
+    schema: dict[str, Any] = json.loads(json.dumps(facts_schema()))
+    bike, wish = (schema["properties"][section]["properties"] for section in ("bike", "wish"))
+    assert not bike.keys() & wish.keys()
+    return {**bike, **wish}
+
+
+def test_every_fact_is_described_by_its_label_unit_and_way_of_measuring() -> None:
+    facts = described()
+
+    assert list(facts) == list(FACTS)
+    assert facts["dropout_width_mm"]["title"] == "Dropout width"
+    assert facts["dropout_width_mm"]["description"].startswith("In mm. Wheel out")
+
+
+def test_the_ends_of_each_number_and_each_word_are_read_as_described() -> None:
+    for name, schema in described().items():
+        fact = FACTS[name]
+        first, second = schema["anyOf"][:2]
+        values = [first["minimum"], first["maximum"]] if isinstance(fact, NumberFact) else first["enum"]
+        if isinstance(fact, ChoiceFact):
+            assert second["items"]["enum"] == first["enum"]
+        for value in values:
+            assert read_json({section_of(fact): {name: value}}).errors == ()
