@@ -7,6 +7,7 @@ from app.catalogue.provenance import Provenance
 from app.catalogue.standards import Standards
 from app.facts.bike import Bike
 from app.facts.truth import Truth
+from app.mechanics.rear_end import short_by_mm
 from app.rules.axle.applies import another_kind
 from app.rules.check import Check, Inapplicable, Missing, of_part, of_row
 from app.rules.outcome import Weight
@@ -51,9 +52,9 @@ def slot_width(bike: Bike, axle_set: AxleSet) -> Check | Inapplicable | Missing:
     source=PRACTICE,
     settled_by=("dropout_kind", "slot_width_mm"),
     says=Says(
-        passed="Slot {reading}; flats of {slot_needs_mm} stay tight up to {high}.",
-        failed="Slot {reading}; flats of {slot_needs_mm} stay tight up to {high}. "
-        "At best {margin} too wide: the axle rocks each time the torque turns round.",
+        passed="{reading} of play between slot and flats; up to {high} they stay tight.",
+        failed="{reading} of play between slot and flats, where {high} stay tight: "
+        "the axle rocks each time the torque turns round.",
         not_known="Measure the slot width.",
         remedy="Let the torque arm take the torque in both directions without play, fit a second arm, "
         "and put a witness mark on the nuts.",
@@ -72,9 +73,8 @@ def slot_play(
     flats = axle_set.slot_needs_mm
     if flats is None:
         return Missing(axle_set, "slot_needs_mm")
-    play = standards.limit("slot_play_mm")
-    high = of_row(play, flats + play.value)
-    return Check(reading=bike.slot_width_mm, unit="mm", high=high, values={"slot_needs_mm": flats})
+    play = short_by_mm(flats, bike.slot_width_mm)
+    return Check(reading=play, unit="mm", high=of_row(standards.limit("slot_play_mm")))
 
 
 @rule(

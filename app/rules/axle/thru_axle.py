@@ -73,7 +73,7 @@ def thru_axle_thread(bike: Bike, axle_set: AxleSet) -> Check | Inapplicable | Mi
     pitch = bike.thru_axle_pitch_mm
     values = {
         "thru_axle_pitch": pitch if pitch == "other" else f"{pitch} mm",
-        "thru_pitches": ", ".join(f"{each} mm" for each in axle_set.thru_pitches),
+        "thru_pitches": " or ".join(f"{each} mm" for each in axle_set.thru_pitches),
     }
     return Check.of_truth(Truth.of(yes=pitch in axle_set.thru_pitches), values=values)
 
@@ -98,7 +98,8 @@ def thru_axle_thread(bike: Bike, axle_set: AxleSet) -> Check | Inapplicable | Mi
         passed="{reading} of thread hold in the frame; {low} are wanted. At worst {margin} in hand.",
         failed="{reading} of thread hold in the frame; {low} are wanted. At best {margin} too short.",
         not_known="Measure the thru-axle under its head, its thread, the left dropout and lip to lip.",
-        remedy="Order a thru-axle of the frame's pitch that is longer by what this set adds under the head.",
+        remedy="Order a thru-axle of the frame's pitch that is longer by what this set adds under the head, "
+        "with thread enough at its end.",
     ),
 )
 def thru_axle_engagement(

@@ -78,7 +78,7 @@ def carbon_torque_path(bike: Bike, axle_set: AxleSet) -> Check | Inapplicable:
 
 
 @rule(
-    title="Two arms hold flats in aluminium dropouts",
+    title="Flats in aluminium dropouts are held by arms enough",
     weight=Weight.CAUTIONS,
     applies="Where an axle with flats lies in aluminium dropouts.",
     expects="There are two arms above 40 N·m of peak torque, and wherever the hub also brakes.",

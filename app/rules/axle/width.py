@@ -47,12 +47,12 @@ def allowance(bike: Bike, standards: Standards) -> tuple[Span, Span]:
         "frame_heat_treated",
     ),
     says=Says(
-        passed="Rear end {reading}; this axle set takes {takes_low_mm} to {takes_high_mm}. "
-        "At worst {margin} in hand.",
-        failed="Rear end {reading}; this axle set takes {takes_low_mm} to {takes_high_mm}, "
-        "and the frame may open {opens_mm}. At best {margin} too narrow.",
-        failed_high="Rear end {reading}; this axle set takes {takes_low_mm} to {takes_high_mm}, "
-        "and the frame may close {closes_mm}. At best {margin} too wide.",
+        passed="Rear end {reading}; this axle set takes {takes_low_mm} to {takes_high_mm}; "
+        "the frame may open {opens_mm} and close {closes_mm}. At worst {margin} in hand.",
+        failed="Rear end {reading}; this axle set takes {takes_low_mm} to {takes_high_mm}; "
+        "the frame may open {opens_mm}. At best {margin} too narrow.",
+        failed_high="Rear end {reading}; this axle set takes {takes_low_mm} to {takes_high_mm}; "
+        "the frame may close {closes_mm}. At best {margin} too wide.",
         not_known="Measure between the inner faces of the dropouts, and the depth of closed sockets.",
         remedy="Take an axle set for a narrower rear end.",
         remedy_high="Take an axle set for a wider rear end.",
@@ -120,11 +120,10 @@ def rear_end_spread(bike: Bike, axle_set: AxleSet, standards: Standards) -> Chec
     source=PRACTICE,
     settled_by=("dropout_kind", "dropout_width_mm"),
     says=Says(
-        passed="Dropouts {reading}; a hub of {over_locknut_mm} under a quick release wants {low} to {high}.",
-        failed="Dropouts {reading}; a hub of {over_locknut_mm} under a quick release wants {low} to {high}. "
-        "At best {margin} too narrow.",
-        failed_high="Dropouts {reading}; a hub of {over_locknut_mm} under a quick release wants {low} to "
-        "{high}. At best {margin} too wide: the skewer bends the frame before it clamps the hub.",
+        passed="Rear end less hub {reading}; under a quick release {low} to {high} is usual.",
+        failed="Open the rear end {opens_mm} over the hub; under a quick release {may_open_mm} is usual.",
+        failed_high="Take up {closes_mm} between hub and dropouts; a quick release is to close no more "
+        "than {may_close_mm}.",
         not_known="Measure between the inner faces of the dropouts.",
         remedy="Have the rear end set to the hub, or pull the dropouts open by hand at each wheel change "
         "and check that both faces lie flat before the lever is closed.",
@@ -137,14 +136,18 @@ def quick_release_closing(bike: Bike, axle_set: AxleSet, standards: Standards) -
         return Inapplicable("This axle set is not held by a quick release.")
     if elsewhere := another_kind(bike, axle_set):
         return elsewhere
-    hub = axle_set.over_locknut_mm
-    opens, closes = standards.limit("qr_opens_mm"), standards.limit("qr_closes_mm")
+    may_open, may_close = standards.limit("qr_opens_mm"), standards.limit("qr_closes_mm")
     return Check(
-        reading=bike.dropout_width_mm,
+        reading=bike.dropout_width_mm - axle_set.over_locknut_mm,
         unit="mm",
-        low=of_row(opens, hub - opens.value),
-        high=of_row(closes, hub + closes.value),
-        values={"over_locknut_mm": hub},
+        low=of_row(may_open, -may_open.value),
+        high=of_row(may_close),
+        values={
+            "opens_mm": short_by_mm(bike.dropout_width_mm, axle_set.over_locknut_mm),
+            "closes_mm": short_by_mm(axle_set.over_locknut_mm, bike.dropout_width_mm),
+            "may_open_mm": may_open.value,
+            "may_close_mm": may_close.value,
+        },
     )
 
 
@@ -157,11 +160,10 @@ def quick_release_closing(bike: Bike, axle_set: AxleSet, standards: Standards) -
     source=PRACTICE,
     settled_by=("dropout_kind", "dropout_width_mm", "socket_depth_mm", "frame_material"),
     says=Says(
-        passed="Floor to floor {reading}; a hub of {over_locknut_mm} goes in freely from {low} to {high}.",
-        failed="Tight: floor to floor {reading}; a hub of {over_locknut_mm} goes in freely from {low}. "
-        "At best {margin} too narrow.",
-        failed_high="Loose: floor to floor {reading}; a hub of {over_locknut_mm} wants at most {high}. "
-        "At best {margin} too wide, and the thru-axle would draw the frame in.",
+        passed="Floor to floor less hub {reading}; from {low} to {high} the hub sits without force.",
+        failed="Tight: floor to floor is {narrower_mm} narrower than the hub; "
+        "up to {may_be_narrower_mm} goes in freely.",
+        failed_high="The thru-axle would draw the frame in by {wider_mm}; this material bears {high}.",
         not_known="Measure lip to lip with the wheel out, and the depth of the sockets.",
         remedy="Check the frame: clean paint and burrs out of the sockets and measure again. "
         "A closed dropout is never spread.",
@@ -174,14 +176,14 @@ def tight_closed_dropout(bike: Bike, axle_set: AxleSet, standards: Standards) ->
         return Inapplicable("The dropouts are open.")
     if elsewhere := another_kind(bike, axle_set):
         return elsewhere
-    hub = axle_set.over_locknut_mm
+    floor, hub = rear_end(bike), axle_set.over_locknut_mm
     narrower = standards.limit("closed_narrower_mm")
     carbon = bike.frame_material == "carbon"
-    wider = standards.limit("closed_wider_carbon_mm" if carbon else "closed_wider_mm")
+    values = {"narrower_mm": short_by_mm(floor, hub), "wider_mm": short_by_mm(hub, floor)}
     return Check(
-        reading=rear_end(bike),
+        reading=floor - hub,
         unit="mm",
-        low=of_row(narrower, hub - narrower.value),
-        high=of_row(wider, hub + wider.value),
-        values={"over_locknut_mm": hub},
+        low=of_row(narrower, -narrower.value),
+        high=of_row(standards.limit("closed_wider_carbon_mm" if carbon else "closed_wider_mm")),
+        values={**values, "may_be_narrower_mm": narrower.value},
     )
