@@ -1,0 +1,1 @@
+"""Pages, JSON API and their security: thin, over everything below."""
