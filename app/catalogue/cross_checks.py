@@ -47,13 +47,17 @@ def _named(part: Part, field: str) -> tuple[str, ...]:
     return (value,) if isinstance(value, str) else value or ()
 
 
-def links_that_lead_nowhere(parts: Parts, ids: Mapping[str, frozenset[str]]) -> Iterator[Fault]:
-    """Ids that are named but not there. `ids` holds also those of parts with faults of their own."""
+def links_that_lead_nowhere(parts: Parts, ids: Mapping[str, frozenset[str] | None]) -> Iterator[Fault]:
+    """Ids that are named but not there.
+
+    ids  by kind, those of parts with faults of their own too; None for a file that can't be read at all
+    """
     for plural, field, target in LINKS:
+        known = ids[target]
         for part in parts[plural]:
             for name in _named(part, field):
-                if name not in ids[target]:
-                    message = f"{shown(name)} is not in {target}.yaml; there: {_few(ids[target])}"
+                if known is not None and name not in known:
+                    message = f"{shown(name)} is not in {target}.yaml; there: {_few(known)}"
                     yield Fault(f"{plural}.yaml", part.id, field, message)
 
 

@@ -40,13 +40,14 @@ class _Reading:
     def __init__(self) -> None:
         self.faults: list[Fault] = []
         self.parts: dict[str, list[Part]] = {plural: [] for plural in KINDS}
-        self.ids: dict[str, frozenset[str]] = dict.fromkeys(KINDS, frozenset())
+        self.ids: dict[str, frozenset[str] | None] = dict.fromkeys(KINDS, frozenset())
 
     def file(self, plural: str, text: str) -> None:
         """Takes in the parts of one kind."""
         file = f"{plural}.yaml"
         content, faults = read_yaml(file, text)
         self.faults += faults
+        self.ids[plural] = None
         if faults:
             return
         if not isinstance(content, list):

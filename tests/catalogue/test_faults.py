@@ -204,6 +204,12 @@ def test_a_reference_to_a_part_with_a_fault_of_its_own_is_not_a_second_fault() -
     assert [(fault.file, fault.field) for fault in faults] == [("hubs.yaml", "spoke_holes")]
 
 
+def test_a_file_that_cannot_be_read_is_one_fault_however_often_its_parts_are_named() -> None:
+    (fault,) = faults_in(texts_of(small()) | {"hubs.yaml": "- id: [oak"})
+
+    assert fault.file == "hubs.yaml"
+
+
 def test_all_faults_of_all_files_come_at_once_and_in_order() -> None:
     plain = small()
     plain["hubs"][0] |= {"motor": "steam", "spoke_holes": 9}
