@@ -92,8 +92,11 @@ class Span:
 
     def times(self, factor: Exact) -> Span:
         """The span multiplied by one exact number, rounded outward."""
-        ends = sorted((self.low * Fraction(factor), self.high * Fraction(factor)))
-        return Span(math.floor(ends[0]), math.ceil(ends[1]))
+        if isinstance(factor, int):
+            ends = (self.low * factor, self.high * factor)
+            return Span(*ends) if factor >= 0 else Span(ends[1], ends[0])
+        low, high = sorted((self.low * Fraction(factor), self.high * Fraction(factor)))
+        return Span(math.floor(low), math.ceil(high))
 
     def widened(self, below: int = 0, above: int = 0) -> Span:
         """The span with so many more thousandths at either end."""

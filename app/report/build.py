@@ -6,8 +6,6 @@ import hashlib
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-import numpy as np
-
 from app.catalogue.catalogue import Catalogue
 from app.catalogue.standards import Standards
 from app.facts.answers import Answers
@@ -75,9 +73,7 @@ class Checker:
     ) -> Report:
         best = shown[0]
         asks = ask_next([*shown, *of_hubs], answers)
-        passed, cant_tell, failed = (
-            int(np.count_nonzero(field.severity == severity)) for severity in (0, 1, 2)
-        )
+        passed, cant_tell, failed = (field.count(severity) for severity in (0, 1, 2))
         applying = [finding for finding in best.findings if finding.state != "skip"]
         catalogue, standards = self.catalogue, self.standards
         return Report(

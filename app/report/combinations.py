@@ -1,12 +1,13 @@
 """Which parts go together: for each hub, its builds (what sits on the axle) and its drives (what feeds it).
 
-Drawn up once for a catalogue. For each rule it also knows which distinct sets of parts the rule
-will be asked about, so that a check costs the sum of the parts and not their product.
+Drawn up once for a catalogue, together with what each rule will be asked about: the distinct sets of
+the parts that it reads. So a check costs the sum of the parts and not their product.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections import defaultdict
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import product
 from typing import TypeAlias
@@ -17,13 +18,16 @@ from numpy.typing import NDArray
 from app.catalogue.catalogue import Catalogue
 from app.catalogue.hub_parts import Hub
 from app.catalogue.part import Part
-from app.rules.rule import PART_KINDS, Rule
+from app.rules.rule import BUILD_KINDS, DRIVE_KINDS, Rule
 
 Rows: TypeAlias = tuple[tuple[Part, ...], ...]
+Keys: TypeAlias = tuple[tuple[str, ...], ...]
 Index: TypeAlias = NDArray[np.intp]
 
-BUILD_KINDS = PART_KINDS[:4]
-DRIVE_KINDS = PART_KINDS[4:]
+
+def keys_of(rows: Rows) -> Keys:
+    """The ids of each row's parts."""
+    return tuple(tuple(part.id for part in row) for row in rows)
 
 
 @dataclass(frozen=True)
@@ -31,6 +35,7 @@ class Sets:
     """The distinct sets of parts of some kinds, and for each row which of them it holds."""
 
     distinct: Rows
+    keys: Keys
     index: Index
 
 
@@ -46,7 +51,26 @@ def distinct_sets(rows: Rows, columns: Sequence[int]) -> Sets:
             places[key] = len(distinct)
             distinct.append(parts)
         index[at] = places[key]
-    return Sets(tuple(distinct), index)
+    return Sets(tuple(distinct), tuple(places), index)
+
+
+@dataclass(frozen=True)
+class OneSide:
+    """Rules, by their place in the register, that are asked about the same sets of one side."""
+
+    rules: tuple[int, ...]
+    sets: Sets
+
+
+@dataclass(frozen=True)
+class BothSides:
+    """A rule that reads both sides: every set of its build parts with every set of its drive parts."""
+
+    rule: int
+    builds: Sets
+    drives: Sets
+    parts: Rows
+    keys: Keys
 
 
 @dataclass(frozen=True)
@@ -56,8 +80,11 @@ class HubCombinations:
     hub: Hub
     builds: Rows
     drives: Rows
-    build_sets: dict[tuple[str, ...], Sets]
-    drive_sets: dict[tuple[str, ...], Sets]
+    of_builds: tuple[OneSide, ...]
+    of_drives: tuple[OneSide, ...]
+    of_both: tuple[BothSides, ...]
+    build_mass_kg: NDArray[np.float64]
+    drive_mass_kg: NDArray[np.float64]
 
     @property
     def size(self) -> int:
@@ -68,34 +95,69 @@ class HubCombinations:
 def _builds(hub: Hub, catalogue: Catalogue) -> Iterator[tuple[Part, ...]]:
     freehubs = [each for each in catalogue.freehubs if hub.id in each.hubs]
     for axle_set in catalogue.axle_sets:
-        if hub.id not in axle_set.hubs:
-            continue
-        arms = [arm for arm in catalogue.torque_arms if axle_set.id in arm.axle_sets]
-        yield from ((hub, axle_set, arm, freehub) for arm, freehub in product(arms, freehubs))
+        if hub.id in axle_set.hubs:
+            arms = [arm for arm in catalogue.torque_arms if axle_set.id in arm.axle_sets]
+            yield from ((hub, axle_set, arm, freehub) for arm, freehub in product(arms, freehubs))
 
 
-def _drives(hub: Hub, catalogue: Catalogue) -> Iterable[tuple[Part, ...]]:
+def _drives(hub: Hub, catalogue: Catalogue) -> Iterator[tuple[Part, ...]]:
+    """A sensor that sits at a freehub is left out where the hub has no such freehub."""
     windings = [each for each in catalogue.windings if each.hub == hub.id]
-    return product(windings, catalogue.controllers, catalogue.packs, catalogue.sensors)
+    freehubs = {each.id for each in catalogue.freehubs if hub.id in each.hubs}
+    sensors = [
+        each for each in catalogue.sensors if not each.freehubs or freehubs.intersection(each.freehubs)
+    ]
+    yield from product(windings, catalogue.controllers, catalogue.packs, sensors)
 
 
-def _sets(rows: Rows, kinds: Sequence[str], wanted: Iterable[tuple[str, ...]]) -> dict[tuple[str, ...], Sets]:
-    return {some: distinct_sets(rows, [kinds.index(kind) for kind in some]) for some in set(wanted)}
+def _columns(kinds: Sequence[str], among: Sequence[str]) -> list[int]:
+    return [among.index(kind) for kind in kinds]
 
 
-def build_side(rule: Rule) -> tuple[str, ...]:
-    """The kinds of a rule that belong to the build."""
-    return tuple(kind for kind in rule.part_kinds if kind in BUILD_KINDS)
+def _one_side(rows: Rows, among: Sequence[str], rules: Sequence[tuple[int, Rule]]) -> tuple[OneSide, ...]:
+    """Rules that read the same kinds of part share their sets."""
+    by_kinds: dict[tuple[str, ...], list[int]] = defaultdict(list)
+    for at, rule in rules:
+        by_kinds[rule.part_kinds].append(at)
+    return tuple(
+        OneSide(tuple(places), distinct_sets(rows, _columns(kinds, among)))
+        for kinds, places in by_kinds.items()
+    )
 
 
-def drive_side(rule: Rule) -> tuple[str, ...]:
-    """The kinds of a rule that belong to the drive."""
-    return tuple(kind for kind in rule.part_kinds if kind in DRIVE_KINDS)
+def _both_sides(builds: Rows, drives: Rows, at: int, rule: Rule) -> BothSides:
+    of_builds = distinct_sets(builds, _columns(rule.build_side, BUILD_KINDS))
+    of_drives = distinct_sets(drives, _columns(rule.drive_side, DRIVE_KINDS))
+    pairs = tuple((*build, *drive) for build in of_builds.distinct for drive in of_drives.distinct)
+    return BothSides(at, of_builds, of_drives, pairs, keys_of(pairs))
+
+
+def _mass_kg(rows: Rows) -> NDArray[np.float64]:
+    """What each row adds to the bike; a part whose maker gives no mass counts as nothing."""
+    return np.array(
+        [sum(part.mass_kg.high for part in row if part.mass_kg is not None) / 1000 for row in rows]
+    )
+
+
+def _of_hub(hub: Hub, builds: Rows, drives: Rows, rules: Sequence[tuple[int, Rule]]) -> HubCombinations:
+    both = [(at, rule) for at, rule in rules if rule.build_side and rule.drive_side]
+    return HubCombinations(
+        hub,
+        builds,
+        drives,
+        _one_side(builds, BUILD_KINDS, [each for each in rules if not each[1].drive_side]),
+        _one_side(
+            drives, DRIVE_KINDS, [each for each in rules if each[1].drive_side and not each[1].build_side]
+        ),
+        tuple(_both_sides(builds, drives, at, rule) for at, rule in both),
+        _mass_kg(builds),
+        _mass_kg(drives),
+    )
 
 
 @dataclass(frozen=True)
 class Combinations:
-    """Everything that a catalogue can be put together to, hub by hub, without those that lack a part."""
+    """Everything that a catalogue can be put together to, hub by hub; hubs that lack a part are left out."""
 
     catalogue: Catalogue
     hubs: tuple[HubCombinations, ...]
@@ -112,7 +174,5 @@ def draw_up(catalogue: Catalogue, rules: Sequence[Rule]) -> Combinations:
     for hub in catalogue.hubs:
         builds, drives = tuple(_builds(hub, catalogue)), tuple(_drives(hub, catalogue))
         if builds and drives:
-            build_sets = _sets(builds, BUILD_KINDS, map(build_side, rules))
-            drive_sets = _sets(drives, DRIVE_KINDS, map(drive_side, rules))
-            hubs.append(HubCombinations(hub, builds, drives, build_sets, drive_sets))
+            hubs.append(_of_hub(hub, builds, drives, tuple(enumerate(rules))))
     return Combinations(catalogue, tuple(hubs))

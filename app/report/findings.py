@@ -22,7 +22,7 @@ LEANS_YES = "leans yes: {by} in hand"
 
 
 def open_facts_of(bench: Bench, answers: Answers, result: Result, parts: tuple[Part, ...]) -> tuple[str, ...]:
-    """The facts that this result lacks: choices of which several words are possible, and numbers not known."""
+    """The facts that this result lacks: choices with several words still possible, and numbers not known."""
     if result.outcome is not Outcome.CANT_TELL:
         return ()
     read = bench.numbers_read(parts, result)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 
 from app.facts.answers import Answers
 from app.facts.fact import NumberFact
@@ -16,8 +16,11 @@ MOST = 5
 CAUTION_SHARE = 0.01
 
 
-def _unsettled(combinations: Iterable[CombinationReport]) -> list[Finding]:
+def _unsettled(combinations: Sequence[CombinationReport]) -> list[Finding]:
+    """Open findings of the kits that are still standing; where one fits already, of the best alone."""
     standing = [each for each in combinations if each.outcome != "failed"]
+    if standing and standing[0].outcome == "passed":
+        standing = standing[:1]
     found = {
         (finding.rule_id, finding.open_facts): finding
         for combination in standing

@@ -63,7 +63,7 @@ def span_text(span: Span, unit: str, places: int | None = None) -> str:
     """A span as it is read out: one number, number ± half, or from … to."""
     least = PLACES.get(unit, 0) if places is None else places
     if span.is_exact:
-        return with_unit(shown(span.low, places_needed(span.low, least) if places is None else least), unit)
+        return with_unit(shown(span.low, places_needed(span.low, least)), unit)
     middle, half = (span.low + span.high) // 2, span.width // 2
     if span.width % 2 == 0 and _is_reading(middle, half, least):
         by = max(places_needed(half, least), places_needed(middle, least))

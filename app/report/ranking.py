@@ -1,9 +1,10 @@
-"""The order of the combinations, and which of them are so alike that one stands for all."""
+"""The order of the combinations: groups of like ones, the best first, and the best of every hub."""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from typing import TypeVar
 
 import numpy as np
 from numpy.typing import NDArray
@@ -12,119 +13,87 @@ from app.catalogue.part import Part
 from app.report.judged import JudgedHub
 from app.rules.outcome import Outcome
 
+_Scalar = TypeVar("_Scalar", bound=np.generic)
+# So many rows of a group are looked at for the names of what else would do.
+MOST_NAMED = 60
+
 
 @dataclass(frozen=True)
 class Ranked:
-    """A group of like combinations: the parts of the best, and which other parts would do as well."""
+    """A group of like combinations: the parts of the best, and by kind those of the others."""
 
-    hub_at: int
     parts: tuple[Part, ...]
     also: tuple[tuple[Part, ...], ...]
     count: int
-    blocks: Outcome
-    cautions: Outcome
-    margin: float | None
-
-
-def _mass(rows: Sequence[Sequence[Part]]) -> NDArray[np.float64]:
-    """Mass added by each row, in kg; a part whose maker gives no mass counts as nothing."""
-    return np.array(
-        [sum(part.mass_kg.high for part in row if part.mass_kg is not None) / 1000 for row in rows]
-    )
-
-
-def _severity(blocks: NDArray[np.int8]) -> NDArray[np.int8]:
-    """0 fits, 1 can't tell, 2 doesn't fit."""
-    return np.maximum(blocks.astype(np.int8) - int(Outcome.PASSED), 0).astype(np.int8)
 
 
 @dataclass(frozen=True)
 class Field:
-    """All combinations of all hubs in one row, best first."""
+    """All groups of all hubs in one row. `order` is best first; `size` is how many combinations each holds."""
 
     hub_of: NDArray[np.intp]
     place: NDArray[np.intp]
+    size: NDArray[np.int64]
     severity: NDArray[np.int8]
     order: NDArray[np.intp]
+
+    def count(self, severity: int) -> int:
+        """How many combinations fit (0), can't be told (1) or don't fit (2)."""
+        return int(self.size[self.severity == severity].sum())
 
 
 def line_up(judged: Sequence[JudgedHub]) -> Field:
     """Fits first, then what can't be told, then what doesn't fit.
 
-    Within those: wishes met, care needed, smallest relative margin, mass added, part ids.
+    Within those: rules that stop it, wishes met, care needed, smallest relative margin, mass added, part ids.
     """
-    flat = [each.both for each in judged]
-    severity = np.concatenate([_severity(each.blocks).ravel() for each in flat])
-    cautions = np.concatenate([each.cautions.ravel() == Outcome.FAILED for each in flat])
-    wishes = np.concatenate([each.wishes.ravel() for each in flat])
-    margin = np.concatenate([each.margin.ravel() for each in flat])
-    mass = np.concatenate(
-        [
-            (_mass(each.combinations.builds)[:, None] + _mass(each.combinations.drives)[None, :]).ravel()
-            for each in judged
-        ]
-    )
-    hub_of = np.concatenate([np.full(each.both.blocks.size, at) for at, each in enumerate(judged)])
-    place = np.concatenate([np.arange(each.both.blocks.size) for each in judged])
-    # The last key is the first that counts; equal ones stay in the order of their ids.
-    order = np.lexsort((mass, -np.nan_to_num(margin, posinf=1e9), cautions, wishes, severity))
-    return Field(hub_of, place, severity, order)
+    sides = [each.both for each in judged]
+    severity = _row(np.maximum(side.blocks - int(Outcome.PASSED), 0).astype(np.int8) for side in sides)
+    mass = _row(each.builds.mass_kg[:, None] + each.drives.mass_kg[None, :] for each in judged)
+    size = _row(each.builds.size[:, None] * each.drives.size[None, :] for each in judged)
+    margin = np.nan_to_num(_row(side.margin for side in sides), posinf=1e9)
+    cautions = _row(side.cautions == Outcome.FAILED for side in sides)
+    wishes, stops = _row(side.wishes for side in sides), _row(side.stops for side in sides)
+    hub_of = np.concatenate([np.full(side.blocks.size, at) for at, side in enumerate(sides)])
+    place = np.concatenate([np.arange(side.blocks.size) for side in sides])
+    # The last key counts first; what is equal in all of them stays in the order of the ids.
+    order = np.lexsort((mass, -margin, cautions, wishes, stops, severity))
+    return Field(hub_of, place, size, severity, order)
 
 
-def _parts_at(hub: JudgedHub, place: int) -> tuple[Part, ...]:
-    build, drive = divmod(place, len(hub.combinations.drives))
-    return (*hub.combinations.builds[build], *hub.combinations.drives[drive])
+def _row(arrays: Iterable[NDArray[_Scalar]]) -> NDArray[_Scalar]:
+    return np.concatenate([array.ravel() for array in arrays])
 
 
-def _group(hub: JudgedHub, place: int) -> NDArray[np.intp]:
-    """The places of all combinations with the same outcomes, axle set and torque arm as this one."""
+def _ranked(hub: JudgedHub, place: int, count: int) -> Ranked:
+    build_class, drive_class = divmod(place, len(hub.drives.best))
     combinations = hub.combinations
-    arm_sets = combinations.build_sets.get(("axle_set", "torque_arm"))
-    build = place // len(combinations.drives)
-    alike = hub.both.signature == hub.both.signature.ravel()[place]
-    if arm_sets is not None:
-        alike = alike & (arm_sets.index == arm_sets.index[build])[:, None]
-    return np.flatnonzero(alike)
-
-
-def _ranked(judged: Sequence[JudgedHub], hub_at: int, place: int, members: NDArray[np.intp]) -> Ranked:
-    hub = judged[hub_at]
-    rows = [_parts_at(hub, int(member)) for member in members[:200]]
-    also = tuple(tuple(dict.fromkeys(column)) for column in zip(*rows, strict=True))
-    margin = float(hub.both.margin.ravel()[place])
-    return Ranked(
-        hub_at,
-        _parts_at(hub, place),
-        also,
-        len(members),
-        Outcome(int(hub.both.blocks.ravel()[place])),
-        Outcome(int(hub.both.cautions.ravel()[place])),
-        margin if np.isfinite(margin) else None,
+    parts = (
+        *combinations.builds[int(hub.builds.best[build_class])],
+        *combinations.drives[int(hub.drives.best[drive_class])],
     )
+    builds = [combinations.builds[at] for at in _members(hub.builds.class_of, build_class)]
+    drives = [combinations.drives[at] for at in _members(hub.drives.class_of, drive_class)]
+    columns = (*zip(*builds, strict=True), *zip(*drives, strict=True))
+    return Ranked(
+        parts, tuple(tuple({part.id: part for part in column}.values()) for column in columns), count
+    )
+
+
+def _members(class_of: NDArray[np.intp], wanted: int) -> list[int]:
+    return [int(at) for at in np.flatnonzero(class_of == wanted)[:MOST_NAMED]]
 
 
 def best_groups(judged: Sequence[JudgedHub], field: Field, most: int) -> list[Ranked]:
     """The best groups of like combinations, at most so many."""
-    taken = np.zeros(field.order.size, dtype=bool)
-    starts = np.concatenate(([0], np.cumsum([each.both.blocks.size for each in judged])))
-    found: list[Ranked] = []
-    for at in field.order:
-        if len(found) == most:
-            break
-        if not taken[at]:
-            hub_at, place = int(field.hub_of[at]), int(field.place[at])
-            members = _group(judged[hub_at], place)
-            taken[starts[hub_at] + members] = True
-            found.append(_ranked(judged, hub_at, place, members))
-    return found
+    return [_at(judged, field, int(at)) for at in field.order[:most]]
 
 
 def best_of_each_hub(judged: Sequence[JudgedHub], field: Field) -> list[Ranked]:
     """The best group of every hub, best hub first."""
-    hubs, first = np.unique(field.hub_of[field.order], return_index=True)
-    found = []
-    for at in np.sort(first):
-        hub_at, place = int(field.hub_of[field.order[at]]), int(field.place[field.order[at]])
-        found.append(_ranked(judged, hub_at, place, _group(judged[hub_at], place)))
-    assert len(found) == len(hubs)  # noqa: S101 - one for each hub, by construction
-    return found
+    _, first = np.unique(field.hub_of[field.order], return_index=True)
+    return [_at(judged, field, int(field.order[at])) for at in np.sort(first)]
+
+
+def _at(judged: Sequence[JudgedHub], field: Field, at: int) -> Ranked:
+    return _ranked(judged[int(field.hub_of[at])], int(field.place[at]), int(field.size[at]))

@@ -40,7 +40,9 @@ def state_of_kit(findings: Sequence[Finding]) -> str:
 def deciding(findings: Sequence[Finding]) -> Finding | None:
     """The finding that the verdict rests on: the first of the worst."""
     order = ("no", "open", "close", "gap", "care")
-    ranked = [finding for finding in findings if finding.state in order]
+    ranked = [
+        each for each in findings if each.state in order and (each.weight == "B" or each.state == "care")
+    ]
     return min(ranked, key=lambda finding: (finding.weight == "C", order.index(finding.state)), default=None)
 
 

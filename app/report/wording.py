@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 
 from app.facts.span import Span
-from app.report.numbers import MOST_PLACES, PLACES, places_needed, shown, span_text, unit_of, with_unit
+from app.facts.table import FACTS
+from app.report.numbers import MOST_PLACES, PLACES, THIN, places_needed, shown, span_text, unit_of, with_unit
 from app.rules.check import Check, Inapplicable, Limit, Missing
 from app.rules.outcome import Outcome, Result, Weight, decide, margin
 from app.rules.rule import Rule
@@ -35,6 +37,7 @@ _KIND_NAMES = {
     "adapter": "adapter",
     "spacer": "spacer",
 }
+WHATEVER = "Passes whatever the answer: {labels}."
 GAP = "The maker hasn't given the {value} of this {kind}."
 
 
@@ -51,6 +54,15 @@ def state_of(result: Result, open_facts: tuple[str, ...]) -> str:
     return "open" if open_facts else "close"
 
 
+# "134.0 mm to 137.0 mm" says its unit twice.
+_SHARED_UNIT = re.compile(rf"(\d){THIN}(\S+) to (−?[\d.]+{THIN}\2)(?=[\s,.;:)]|$)")
+
+
+def say(template: str, numbers: Mapping[str, str]) -> str:
+    """A sentence with its numbers; a unit that two numbers share stands once, behind the second."""
+    return _SHARED_UNIT.sub(r"\1 to \3", template.format_map(numbers))
+
+
 def _contradicts(check: Check, result: Result, places: int) -> bool:
     """Whether the reading, rounded outward to so many places, would be judged otherwise than it was."""
     assert check.reading is not None  # noqa: S101 - only asked of checks with numbers
@@ -63,13 +75,21 @@ def _contradicts(check: Check, result: Result, places: int) -> bool:
 def places_for(check: Check, result: Result) -> int:
     """The limit's places, or as many more as keep the printed reading on its side of the limit."""
     limits = [limit.value for limit in (check.low, check.high) if limit is not None]
-    places = PLACES.get(check.unit, 0)
+    places = 0 if _is_whole(check) else PLACES.get(check.unit, 0)
     places = max(
         [places, *(places_needed(end, places) for limit in limits for end in (limit.low, limit.high))]
     )
     while places < MOST_PLACES and _contradicts(check, result, places):
         places += 1
     return places
+
+
+def _is_whole(check: Check) -> bool:
+    """Whether no number of a check has anything behind the point, so that none is shown."""
+    limits = [limit.value for limit in (check.low, check.high) if limit is not None]
+    spans = [*limits, *(value for value in check.values.values() if isinstance(value, Span))]
+    spans += [check.reading] if check.reading is not None else []
+    return all(span.low % 1000 == 0 and span.high % 1000 == 0 for span in spans)
 
 
 def _limit_text(limit: Limit | None, places: int, unit: str) -> str:
@@ -84,8 +104,9 @@ def numbers_of(result: Result) -> dict[str, str]:
     """What the braces of a rule's sentences stand for."""
     check = result.given
     assert isinstance(check, Check)  # noqa: S101 - the other answers have constant sentences
+    whole = _is_whole(check)
     texts = {
-        name: value if isinstance(value, str) else span_text(value, unit_of(name))
+        name: value if isinstance(value, str) else span_text(value, unit_of(name), 0 if whole else None)
         for name, value in check.values.items()
     }
     if check.reading is None:
@@ -128,13 +149,15 @@ def sentence_of(rule: Rule, result: Result, state: str) -> str:
         return gap_sentence(given)
     if state == "open":
         return rule.says.not_known
+    if result.tried and result.outcome is Outcome.PASSED:
+        return WHATEVER.format(labels=", ".join(FACTS[name].label for name in result.tried))
     numbers = numbers_of(result)
     if state == "close":
-        return states_sentence(rule).format_map(numbers)
+        return say(states_sentence(rule), numbers)
     if result.outcome is Outcome.PASSED:
-        return rule.says.passed.format_map(numbers)
+        return say(rule.says.passed, numbers)
     high_side = too_high(given) and rule.says.failed_high
-    return (rule.says.failed_high if high_side else rule.says.failed).format_map(numbers)
+    return say(rule.says.failed_high if high_side else rule.says.failed, numbers)
 
 
 def remedy_of(rule: Rule, result: Result) -> str:
@@ -143,4 +166,4 @@ def remedy_of(rule: Rule, result: Result) -> str:
     if result.outcome is not Outcome.FAILED or not isinstance(given, Check):
         return ""
     words = rule.says.remedy_high if too_high(given) and rule.says.remedy_high else rule.says.remedy
-    return words.format_map(numbers_of(result))
+    return say(words, numbers_of(result))

@@ -46,9 +46,12 @@ class Bench:
         """The same rule put to the same bike with other answers."""
         return Bench(self.rule, answers, self._stock, self._standards)
 
-    def result(self, parts: tuple[Part, ...]) -> Result:
-        """What the rule makes of these parts, given in the order of `rule.part_kinds`."""
-        key = tuple([part.id for part in parts])
+    def result(self, parts: tuple[Part, ...], key: tuple[str, ...] | None = None) -> Result:
+        """What the rule makes of these parts, given in the order of `rule.part_kinds`.
+
+        key  the parts' ids, where the caller has them at hand
+        """
+        key = tuple([part.id for part in parts]) if key is None else key
         found = self._results.get(key)
         if found is None:
             found = self._results[key] = self._ask(parts, ())

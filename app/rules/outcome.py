@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from enum import Enum, IntEnum
@@ -22,6 +23,10 @@ class Outcome(IntEnum):
     def earl(self) -> str:
         """The outcome's name in the language it comes from."""
         return ("inapplicable", "passed", "cantTell", "failed")[self]
+
+
+# Added to an outcome's number where the rule is to know and can't stop a fit.
+CAUTION = 4
 
 
 class Weight(Enum):
@@ -75,6 +80,17 @@ class Result:
     given: Given
     words: Mapping[str, str] = field(default_factory=dict)
     tried: tuple[str, ...] = ()
+
+    @property
+    def code(self) -> int:
+        """Outcome and weight in one small number, for arrays."""
+        return self.outcome if self.weight is Weight.BLOCKS else self.outcome + CAUTION
+
+    @property
+    def relative(self) -> float:
+        """The relative margin, infinite where there is none."""
+        margin = relative_margin(self)
+        return math.inf if margin is None else margin
 
 
 def decide(given: Given, weight: Weight) -> Result:

@@ -12,6 +12,7 @@ from app.rules.outcome import Weight
 
 # The parts a combination is made of, in the order in which its key names them.
 PART_KINDS = ("hub", "axle_set", "torque_arm", "freehub", "winding", "controller", "pack", "sensor")
+BUILD_KINDS, DRIVE_KINDS = PART_KINDS[:4], PART_KINDS[4:]
 # Handed to a rule that names them: the two views of the bike, the tables, and the parts that are chosen.
 HANDED_IN = ("bike", "wish", "standards", "stock")
 
@@ -51,7 +52,11 @@ class Says:
 
 @dataclass(frozen=True, slots=True)
 class Rule:
-    """A rule of the register. Its id is the name of its function."""
+    """A rule of the register. Its id is the name of its function.
+
+    takes       what its function is handed, in its order
+    part_kinds  the kinds of part among these, in the order of a combination
+    """
 
     function: Callable[..., Given]
     title: str
@@ -67,6 +72,7 @@ class Rule:
     says: Says
     of_wish: bool
     takes: tuple[str, ...]
+    part_kinds: tuple[str, ...]
 
     @property
     def id(self) -> str:
@@ -74,9 +80,14 @@ class Rule:
         return self.function.__name__
 
     @property
-    def part_kinds(self) -> tuple[str, ...]:
-        """The kinds of part on which the rule depends, in the order of a combination."""
-        return tuple(kind for kind in PART_KINDS if kind in self.takes)
+    def build_side(self) -> tuple[str, ...]:
+        """Its kinds of part that sit on the axle."""
+        return tuple(kind for kind in self.part_kinds if kind in BUILD_KINDS)
+
+    @property
+    def drive_side(self) -> tuple[str, ...]:
+        """Its kinds of part that feed the motor."""
+        return tuple(kind for kind in self.part_kinds if kind in DRIVE_KINDS)
 
 
 def rule(
@@ -115,7 +126,7 @@ def rule(
         family = function.__module__.removeprefix("app.rules.").split(".")[0]
         return Rule(
             function, title, family, weight, version, applies, expects, assumes, source,
-            settled_by, limits, says, of_wish, takes,
+            settled_by, limits, says, of_wish, takes, tuple(kind for kind in PART_KINDS if kind in takes),
         )  # fmt: skip
 
     return make

@@ -1,0 +1,155 @@
+"""Adds outcomes up over the builds or the drives of a hub, and folds those that no rule can tell apart."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import TypeAlias
+
+import numpy as np
+from numpy.typing import NDArray
+
+from app.rules.outcome import CAUTION, Outcome, Result
+
+Codes: TypeAlias = NDArray[np.int8]
+Margins: TypeAlias = NDArray[np.float64]
+Numbers: TypeAlias = NDArray[np.int64]
+Index: TypeAlias = NDArray[np.intp]
+
+# Values that a rule's answer, and a row's number, can have.
+_VALUES = 8
+_ALIKE = 4096
+# A key has room for more answers up to here; beyond, its values are numbered anew.
+_ROOM = 2**56
+
+
+@dataclass(frozen=True)
+class Answers:
+    """The answers of some rules as arrays: outcome and weight in one number, and the relative margin."""
+
+    codes: Codes
+    margins: Margins
+    of_wish: NDArray[np.bool_]
+
+
+def answers_of(results: Sequence[Sequence[Result]], of_wish: Sequence[bool]) -> Answers:
+    """Results of rules (rows) about sets of parts (columns)."""
+    codes = np.array([[result.code for result in row] for row in results], dtype=np.int8)
+    margins = np.array([[result.relative for result in row] for row in results])
+    return Answers(codes, margins, np.array(of_wish, dtype=bool))
+
+
+@dataclass(frozen=True)
+class Side:
+    """What rules add up to: over rows of one side, or over the table of both.
+
+    blocks, cautions  the highest outcome among rules of that weight
+    stops             how many rules stop it
+    margin            the smallest relative margin, infinite where there is none
+    wishes            a hundred for each wish that failed, one for each that can't be told
+    """
+
+    blocks: Codes
+    cautions: Codes
+    stops: Numbers
+    margin: Margins
+    wishes: Numbers
+
+
+@dataclass(frozen=True)
+class Classes:
+    """Rows that are alike for every rule, as one: its best row, all its rows, and what the rules add up to.
+
+    Best is the row with most margin, then the lightest, then the first by id.
+    """
+
+    best: Index
+    class_of: Index
+    size: Numbers
+    mass_kg: Margins
+    side: Side
+
+
+def _split(codes: Codes) -> tuple[Codes, Codes]:
+    cautions = codes >= CAUTION
+    outcomes = codes & (CAUTION - 1)
+    return np.where(cautions, 0, outcomes).astype(np.int8), np.where(cautions, outcomes, 0).astype(np.int8)
+
+
+def _wishes(outcomes: Codes) -> Numbers:
+    return np.where(outcomes == Outcome.FAILED, 100, outcomes == Outcome.CANT_TELL).astype(np.int64)
+
+
+def _sum(answers: Answers) -> Side:
+    blocks, cautions = _split(answers.codes)
+    wished = answers.codes[answers.of_wish] & (CAUTION - 1)
+    return Side(
+        blocks.max(axis=0, initial=0),
+        cautions.max(axis=0, initial=0),
+        (blocks == Outcome.FAILED).sum(axis=0),
+        answers.margins.min(axis=0, initial=np.inf),
+        _wishes(wished).sum(axis=0),
+    )
+
+
+def _key(codes: Codes, alike: Sequence[Numbers]) -> Numbers:
+    """A number for each column of answers, the same for columns that no rule can tell apart."""
+    key = np.zeros(codes.shape[1], dtype=np.int64)
+    for values, most in [*((row, _VALUES) for row in codes), *((row, _ALIKE) for row in alike)]:
+        if key.max(initial=0) > _ROOM // most:
+            key = np.unique(key, return_inverse=True)[1].astype(np.int64)
+        key = key * most + values
+    return key
+
+
+def _join(answers: Sequence[Answers], rows: int) -> Answers:
+    if not answers:
+        return Answers(np.zeros((0, rows), dtype=np.int8), np.zeros((0, rows)), np.zeros(0, dtype=bool))
+    return Answers(
+        np.concatenate([each.codes for each in answers]),
+        np.concatenate([each.margins for each in answers]),
+        np.concatenate([each.of_wish for each in answers]),
+    )
+
+
+def fold(answers: Sequence[Answers], alike: Sequence[Numbers], mass_kg: Margins) -> Classes:
+    """Put rows together that have the same answer of every rule of their side, and meet the other side alike.
+
+    alike  for each rule that reads both sides, a number for each row: the same where its answers are
+    """
+    joined = _join(answers, len(mass_kg))
+    whole = _sum(joined)
+    _, class_of = np.unique(_key(joined.codes, alike), return_inverse=True)
+    order = np.lexsort((mass_kg, -np.nan_to_num(whole.margin, posinf=1e9)))
+    _, first = np.unique(class_of[order], return_index=True)
+    best = order[first]
+    side = Side(
+        whole.blocks[best], whole.cautions[best], whole.stops[best], whole.margin[best], whole.wishes[best]
+    )
+    return Classes(best, class_of, np.bincount(class_of).astype(np.int64), mass_kg[best], side)
+
+
+def meet(builds: Classes, drives: Classes) -> Side:
+    """The table of every class of builds with every class of drives."""
+    row, column = np.s_[:, None], np.s_[None, :]
+    left, right = builds.side, drives.side
+    return Side(
+        np.maximum(left.blocks[row], right.blocks[column]),
+        np.maximum(left.cautions[row], right.cautions[column]),
+        left.stops[row] + right.stops[column],
+        np.minimum(left.margin[row], right.margin[column]),
+        left.wishes[row] + right.wishes[column],
+    )
+
+
+def count_in(both: Side, codes: Codes, margins: Margins, *, of_wish: bool) -> Side:
+    """The table with one more rule, which read both sides."""
+    blocks, cautions = _split(codes)
+    wished = _wishes(codes & (CAUTION - 1)) if of_wish else 0
+    return Side(
+        np.maximum(both.blocks, blocks),
+        np.maximum(both.cautions, cautions),
+        both.stops + (blocks == Outcome.FAILED),
+        np.minimum(both.margin, margins),
+        both.wishes + wished,
+    )
