@@ -1,5 +1,7 @@
-"""The family law_and_load, in the order of the rule book."""
+"""Pointers to the law of the region, and the mass that the frame may carry."""
 
+from app.rules.law_and_load.law import law_power, law_speed, law_throttle
+from app.rules.law_and_load.mass import permissible_mass
 from app.rules.rule import Rule
 
-RULES: tuple[Rule, ...] = ()
+RULES: tuple[Rule, ...] = (law_power, law_speed, law_throttle, permissible_mass)
