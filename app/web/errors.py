@@ -5,6 +5,7 @@ from __future__ import annotations
 import secrets
 from collections.abc import Mapping
 from dataclasses import dataclass
+from types import MappingProxyType
 from typing import ClassVar
 
 from fastapi import FastAPI, Request
@@ -13,6 +14,8 @@ from starlette.exceptions import HTTPException
 from starlette.responses import Response
 from starlette.types import Scope
 
+from app.store.codes import CodeError
+from app.store.errors import FormReusedError, StoreError, UnknownBuildError
 from app.web.page import Page
 from app.web.problem import faults_of, problem
 from app.web.site import Site
@@ -21,6 +24,10 @@ from app.web.trouble import Trouble, broken, in_detail, too_many_tries, trouble_
 API = "/api/"
 UNREADABLE = 422
 CRASH = 500
+# What the store and its codes raise, and what that is to a browser; each carries a sentence of its own.
+STATUS_OF: Mapping[type[Exception], int] = MappingProxyType(
+    {CodeError: 404, UnknownBuildError: 404, FormReusedError: 409, StoreError: 503}
+)
 TOO_MANY = 429
 
 
@@ -47,6 +54,8 @@ def answer_errors(app: FastAPI) -> None:
     app.add_exception_handler(HTTPException, _refused)
     app.add_exception_handler(RequestValidationError, _unreadable)
     app.add_exception_handler(Exception, _crashed)
+    for kind in STATUS_OF:
+        app.add_exception_handler(kind, _told_by_the_store)
 
 
 def _answer(
@@ -74,6 +83,11 @@ async def _unreadable(request: Request, error: Exception) -> Response:
     if request.url.path.startswith(API):
         return problem(UNREADABLE, trouble.heading, errors=faults_of(error.errors()))
     return _answer(request, UNREADABLE, trouble)
+
+
+async def _told_by_the_store(request: Request, error: Exception) -> Response:
+    status_code = next(STATUS_OF[kind] for kind in type(error).__mro__ if kind in STATUS_OF)
+    return _answer(request, status_code, in_detail(status_code, str(error)))
 
 
 async def _crashed(request: Request, error: Exception) -> Response:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from html import unescape
 from typing import Annotated
 
 import pytest
@@ -10,6 +11,8 @@ from fastapi import FastAPI, HTTPException, Query, Request
 from fastapi.testclient import TestClient
 from pydantic import BaseModel
 
+from app.store.codes import CodeError
+from app.store.errors import FormReusedError, StoreError, UnknownBuildError
 from app.web.app import create_app
 from app.web.settings import Settings
 from tests.web.conftest import ADDRESS, FROM_OUR_PAGE
@@ -42,6 +45,15 @@ def app(settings: Settings) -> FastAPI:
     @app.get("/api/number")
     async def number(number: Annotated[int, Query()]) -> int:
         return number
+
+    @app.get("/store/{kind}")
+    async def store(kind: str) -> None:
+        raise {
+            "code": CodeError("check"),
+            "unknown": UnknownBuildError("7Q4K-2M9Y"),
+            "reused": FormReusedError(),
+            "broken": StoreError("The disk is full."),
+        }[kind]
 
     @app.post("/body")
     async def body(request: Request) -> int:
@@ -120,6 +132,24 @@ def test_a_crash_says_up_to_when_answers_are_saved_where_that_is_known(browser: 
     response = browser.get("/crash", params={"saved_until": "10:42"})
 
     assert "Your answers are saved up to 10:42. Try again" in response.text
+
+
+@pytest.mark.parametrize(
+    ("kind", "status_code", "sentence"),
+    [
+        ("code", 404, "One character of this code is wrong."),
+        ("unknown", 404, "We have no check with the code 7Q4K-2M9Y."),
+        ("reused", 409, str(FormReusedError())),
+        ("broken", 503, "The disk is full."),
+    ],
+)
+def test_what_the_store_says_is_passed_on(
+    kind: str, status_code: int, sentence: str, browser: TestClient
+) -> None:
+    response = browser.get(f"/store/{kind}")
+
+    assert response.status_code == status_code
+    assert sentence in unescape(response.text)
 
 
 def test_a_body_that_says_it_is_too_big_is_refused_before_it_is_read(browser: TestClient) -> None:

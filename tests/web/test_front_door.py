@@ -11,7 +11,8 @@ from fastapi.testclient import TestClient
 from app.catalogue.catalogue import Catalogue
 from app.store import builds
 from app.store.codes import EXAMPLE
-from app.web.front_door import FrontDoorPage, Kit
+from app.web.front_door import FrontDoorPage
+from app.web.kits import Kit, kits_of
 from app.web.privacy import PrivacyPage
 from app.web.site import Site
 from tests.demo import demo_catalogue
@@ -36,7 +37,7 @@ def test_a_saved_check_is_opened_by_its_code(client: TestClient) -> None:
 def test_a_shop_without_a_catalogue_says_so(app: FastAPI) -> None:
     site: Site = app.state.site
 
-    page = site.render(FrontDoorPage(kits=()))
+    page = site.render(FrontDoorPage(kits=(), whose=""))
 
     assert (
         "This shop hasn&#39;t set up its kits yet." in page or "This shop hasn't set up its kits yet." in page
@@ -47,17 +48,18 @@ def test_each_kit_is_told_in_three_lines(app: FastAPI) -> None:
     site: Site = app.state.site
     kit = Kit("Weir 36", "Direct drive, 36 spokes", ("135 quick release", "142 × 12"), "For hills.")
 
-    page = site.render(FrontDoorPage(kits=(kit,)))
+    page = site.render(FrontDoorPage(kits=(kit,), whose="Invented."))
 
     assert '<h3 class="kit__name">Weir 36</h3>' in page
-    assert "135 quick release · 142 × 12" in page
+    assert "For 135 quick release, 142 × 12" in page
+    assert "Invented." in page
 
 
 def test_a_wrong_code_comes_back_with_what_is_wrong(app: FastAPI) -> None:
     site: Site = app.state.site
     wrong = "One character of this code is wrong. I, L, O, U, 0 and 1 are never used."
 
-    page = site.render(FrontDoorPage(kits=(), typed_code="7q4k <2m9x", code_error=wrong))
+    page = site.render(FrontDoorPage(kits=(), whose="", typed_code="7q4k <2m9x", code_error=wrong))
 
     assert "<title>Error: Does the kit fit your bike? – Alder Lock Cycles</title>" in page
     assert f'<a href="#code">{wrong}</a>' in page
@@ -108,6 +110,14 @@ def test_the_demo_kits_are_on_the_front_door(client: TestClient) -> None:
     page = client.get("/").text
 
     assert all(hub.name in page for hub in demo_catalogue().hubs)
+    assert "Invented for demonstration" in page
+
+
+def test_a_kit_names_its_rear_ends_as_the_trade_does() -> None:
+    weir = next(kit for kit in kits_of(demo_catalogue()) if kit.name == "Weir")
+
+    assert weir.motor == "Direct drive, 36 spokes"
+    assert {"135 QR", "135 bolt-on", "142 × 12"} <= set(weir.rear_ends)
 
 
 def test_what_is_kept_is_said_in_full(client: TestClient) -> None:
