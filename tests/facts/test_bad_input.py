@@ -80,6 +80,7 @@ WRONG_TYPES: list[tuple[object, str]] = [
     ({}, "{}"),
     ({"value": "135"}, "{value: 135}"),
     ({"low": 1}, "{low: 1}"),
+    ({"low": 1, "high": 2, "tool": "eye"}, "{low: 1, high: 2, tool: eye}"),
     ({"value": 1, "plus_minus": None}, "{value: 1, plus_minus: null}"),
 ]
 SOME_NUMBER = FACTS["dropout_width_mm"]

@@ -60,6 +60,8 @@ def test_no_choice_is_asked_for_by_the_name_of_the_fact() -> None:
         ("dropout_width_mm", "5 5/16 in", "134.9\u202fmm ± 0.8"),
         ("dropout_width_mm", "134-136", "134 to 136\u202fmm"),
         ("dropout_width_mm", "134.5..136", "134.5 to 136.0\u202fmm"),
+        ("dropout_width_mm", "5 1/4..5.37 in", "133.35 to 136.40\u202fmm"),
+        ("dropout_width_mm", "5.2501..5.37 in", "133.35 to 136.40\u202fmm"),
         ("dropout_width_mm", "<140", "80 to 140\u202fmm"),
         ("dropout_width_mm", "81 ± 5", "80 to 86\u202fmm"),
         ("dropout_width_mm", "135..135", "135\u202fmm"),

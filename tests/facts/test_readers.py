@@ -33,7 +33,7 @@ def test_a_form_brings_facts_tools_and_what_was_typed() -> None:
             "dropout_width_mm": " 134.6",
             "dropout_width_mm__tool": "rule or tape",
             "frame_material": "steel",
-            "slot_width_mm": "",
+            "slot_width_mm": " ",
             "hanger": "?",
             "form_id": "7f3a",
         }
