@@ -5,19 +5,16 @@ from __future__ import annotations
 import gc
 from collections.abc import AsyncIterator
 from contextlib import asynccontextmanager, closing
-from functools import lru_cache
-from pathlib import Path
 
 from fastapi import FastAPI
 from starlette.middleware.gzip import GZipMiddleware
 from starlette.types import ASGIApp
 
-from app.catalogue.catalogue import Catalogue
-from app.catalogue.text import load_catalogue
 from app.store.database import Store
 from app.web import front_door, privacy, static_route
 from app.web.delivery import LARGEST_BODY, DeclaredSize, HeadLikeGet
 from app.web.errors import answer_errors
+from app.web.parts_folder import read_checker
 from app.web.security import OwnRequestsOnly, SecurityHeaders
 from app.web.settings import Settings
 from app.web.site import Site, make_site
@@ -41,7 +38,7 @@ class Application(FastAPI):
 def create_app(settings: Settings) -> FastAPI:
     """The application of one shop. Opens no database before it is started.
 
-    Raises CatalogueFaults for a catalogue with faults; without any, the pages say that there are no kits yet.
+    Without a catalogue, pages say that there are no kits yet. Raises CatalogueFaults, StandardsFaults.
     """
     app = Application(
         title="Axlewright",
@@ -54,7 +51,8 @@ def create_app(settings: Settings) -> FastAPI:
         form_limits={"max_fields": 400, "max_files": 0, "max_part_size": LARGEST_BODY},
         telemetry={"tracing": False, "metrics": False, "logs": False, "auto_configure": False},
     )
-    app.state.site = make_site(settings, _catalogue_in(settings.catalogue_folder))
+    checker = read_checker(settings.catalogue_folder, settings.standards_folder)
+    app.state.site = make_site(settings, checker)
     answer_errors(app)
     for router in ROUTERS:
         app.include_router(router)
@@ -72,14 +70,3 @@ async def _while_serving(app: FastAPI) -> AsyncIterator[None]:
         gc.freeze()
         yield
         gc.unfreeze()
-
-
-def _catalogue_in(folder: Path) -> Catalogue | None:
-    texts = tuple((path.name, path.read_text(encoding="utf-8")) for path in sorted(folder.glob("*.yaml")))
-    return _catalogue_of(texts) if texts else None
-
-
-@lru_cache(maxsize=2)
-def _catalogue_of(texts: tuple[tuple[str, str], ...]) -> Catalogue:
-    # Kept, because it takes longer than the rest of a start and a test run starts hundreds of times.
-    return load_catalogue(dict(texts))

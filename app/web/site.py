@@ -11,6 +11,7 @@ from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from starlette.responses import HTMLResponse
 
 from app.catalogue.catalogue import Catalogue
+from app.report.build import Checker
 from app.web.keyed_words import with_key
 from app.web.page import Fragment, Page, TitleBlock
 from app.web.settings import PROJECT, Settings
@@ -40,6 +41,7 @@ class Site:
     static: StaticFiles
     templates: Environment
     catalogue: Catalogue | None
+    checker: Checker | None
 
     def render(self, part: Fragment) -> str:
         """The HTML of a page or of a fragment. A name that the template misses is an UndefinedError."""
@@ -92,9 +94,10 @@ def make_templates(*folders: Path) -> Environment:
     return environment
 
 
-def make_site(settings: Settings, catalogue: Catalogue | None) -> Site:
+def make_site(settings: Settings, checker: Checker | None) -> Site:
     """The site of one shop with the catalogue that it starts with."""
-    return Site(settings, _static_files(), make_templates(PROJECT / "templates"), catalogue)
+    catalogue = checker.catalogue if checker else None
+    return Site(settings, _static_files(), make_templates(PROJECT / "templates"), catalogue, checker)
 
 
 @cache
