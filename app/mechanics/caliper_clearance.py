@@ -19,9 +19,9 @@ from app.mechanics.polar import along, beside
 FLOAT_ERROR_MM = 1e-9
 
 
-def disc_gap(*, nearest_mm: Span, disc_radius_mm: Span) -> Span:
-    """From the arm's disc to a point so far from the axle, in mm; below zero inside the disc."""
-    return nearest_mm - disc_radius_mm
+def disc_gap(*, distance_mm: Span, radius_mm: Span) -> Span:
+    """From a disc around the axle to a point so far from it, in mm; below zero inside the disc."""
+    return distance_mm - radius_mm
 
 
 def _outside_box(past_end: float, past_side: float) -> float:
@@ -29,15 +29,15 @@ def _outside_box(past_end: float, past_side: float) -> float:
     return math.hypot(max(past_end, 0.0), max(past_side, 0.0)) + min(max(past_end, past_side), 0.0)
 
 
-def bar_gap(*, nearest_mm: Span, bearing_deg: Span, half_width_mm: Span, end_mm: Span) -> Span:
+def bar_gap(*, distance_mm: Span, bearing_deg: Span, half_width_mm: Span, end_mm: Span) -> Span:
     """From the arm's bar to a point, in mm; below zero inside the bar.
 
-    nearest_mm, bearing_deg  the point: its distance from the axle and its direction, from the stay upward
-    half_width_mm            the bar lies so far to either side of the stay's line
-    end_mm                   where the bar ends, from the axle
+    distance_mm, bearing_deg  the point: how far from the axle, and in which direction from the stay upward
+    half_width_mm             the bar lies so far to either side of the stay's line
+    end_mm                    where the bar ends, from the axle
     """
-    x_low, x_high = along(nearest_mm, bearing_deg)
-    y_low, y_high = beside(nearest_mm, bearing_deg)
+    x_low, x_high = along(distance_mm, bearing_deg)
+    y_low, y_high = beside(distance_mm, bearing_deg)
     end_low, end_high = end_mm.ends
     half_low, half_high = half_width_mm.ends
     off_line_low = max(y_low, -y_high, 0.0)
@@ -51,8 +51,8 @@ def plane_gap(
     *, nearest_mm: Span, bearing_deg: Span, disc_radius_mm: Span, half_width_mm: Span, end_mm: Span
 ) -> Span:
     """From disc and bar to the caliper's nearest point in the side view, in mm; below zero inside."""
-    disc = disc_gap(nearest_mm=nearest_mm, disc_radius_mm=disc_radius_mm)
-    bar = bar_gap(nearest_mm=nearest_mm, bearing_deg=bearing_deg, half_width_mm=half_width_mm, end_mm=end_mm)
+    disc = disc_gap(distance_mm=nearest_mm, radius_mm=disc_radius_mm)
+    bar = bar_gap(distance_mm=nearest_mm, bearing_deg=bearing_deg, half_width_mm=half_width_mm, end_mm=end_mm)
     return disc.at_most(bar)
 
 

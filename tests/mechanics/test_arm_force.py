@@ -5,7 +5,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from app.facts.span import Span
-from app.mechanics.arm_force import anchor_force
+from app.mechanics.arm_force import anchor_force, force_allowed
 
 LENGTHS = st.integers(20_000, 300_000)
 
@@ -39,6 +39,13 @@ def test_turning_the_other_way_pulls_the_other_way() -> None:
 def test_an_arm_without_length_is_refused() -> None:
     with pytest.raises(ValueError, match="longer than 0 mm"):
         anchor_force(torque_nm=Span.exactly(40), lever_mm=Span.between(0, 100))
+
+
+@pytest.mark.parametrize(("factor", "allowed_n"), [("1.5", 800), ("2", 600), ("1.1", "1090.90909")])
+def test_a_rating_over_its_factor_is_what_the_arm_may_bear(factor: str, allowed_n: int | str) -> None:
+    allowed = force_allowed(rated_n=Span.exactly(1200), factor=Span.exactly(factor))
+
+    assert allowed == Span.exactly(allowed_n)
 
 
 @given(st.integers(1, 200_000), LENGTHS)

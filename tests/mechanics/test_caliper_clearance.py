@@ -30,7 +30,7 @@ def gap_at(nearest_mm: str, bearing_deg: str) -> Span:
 
 def bar_gap_at(nearest_mm: str, bearing_deg: str) -> float:
     gap = bar_gap(
-        nearest_mm=Span.exactly(nearest_mm),
+        distance_mm=Span.exactly(nearest_mm),
         bearing_deg=Span.exactly(bearing_deg),
         half_width_mm=HALF_WIDTH,
         end_mm=END,
@@ -63,7 +63,7 @@ def test_a_point_beyond_the_end_of_the_bar_is_past_it() -> None:
 
 
 def test_a_point_in_the_disc_is_below_zero() -> None:
-    assert disc_gap(nearest_mm=Span.exactly(20), disc_radius_mm=DISC) == Span.exactly(-2)
+    assert disc_gap(distance_mm=Span.exactly(20), radius_mm=DISC) == Span.exactly(-2)
 
 
 @pytest.mark.parametrize("bearing_deg", [-40, -5, 0, 3, 17, 35, 60, 88, 90, 121, 180])
