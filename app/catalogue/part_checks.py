@@ -114,8 +114,6 @@ def _pack(part: Pack) -> Iterator[FieldFault]:
 
 @_of_kind.register
 def _sensor(part: Sensor) -> Iterator[FieldFault]:
-    if part.sits == "freehub" and not part.freehubs:
-        yield "freehubs", "needs at least one in the list where it sits on the freehub"
     if part.sits == "bottom_bracket" and part.freehubs:
         yield "freehubs", "is for a sensor on the freehub, and this one sits at the bottom bracket"
 

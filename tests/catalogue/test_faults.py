@@ -108,7 +108,6 @@ CHANGES: list[Any] = [
         "sensors", {"senses": "torque"}, "freehubs", "senses no torque", id="torque without a freehub"
     ),
     pytest.param("sensors", {"freehubs": ["elm"]}, "freehubs", "oak-hg", id="a sensor on no freehub"),
-    pytest.param("sensors", {"freehubs": []}, "freehubs", "at least one", id="a sensor that sits nowhere"),
     pytest.param(
         "sensors", {"sits": "bottom_bracket"}, "freehubs", "bottom bracket", id="a sensor in two places"
     ),
