@@ -1,4 +1,4 @@
-"""Error pages, and problem details under /api/: what a browser or a program is told when a request fails."""
+"""Error pages, and problem details for programs: what a browser or a program is told when a request fails."""
 
 from __future__ import annotations
 
@@ -17,11 +17,10 @@ from starlette.types import Scope
 from app.store.codes import CodeError
 from app.store.errors import FormReusedError, StoreError, UnknownBuildError
 from app.web.page import Page
-from app.web.problem import faults_of, problem
+from app.web.problem import faults_of, problem, wants_json
 from app.web.site import Site
 from app.web.trouble import Trouble, broken, in_detail, too_many_tries, trouble_of
 
-API = "/api/"
 UNREADABLE = 422
 CRASH = 500
 # What the store and its codes raise, and what that is to a browser; each carries a sentence of its own.
@@ -61,7 +60,7 @@ def answer_errors(app: FastAPI) -> None:
 def _answer(
     request: Request, status_code: int, trouble: Trouble, headers: Mapping[str, str] | None = None
 ) -> Response:
-    if request.url.path.startswith(API):
+    if wants_json(request):
         return problem(status_code, trouble.body, headers=headers)
     site: Site = request.app.state.site
     return site.show(ErrorPage(trouble), status_code=status_code, headers=headers)
@@ -80,7 +79,7 @@ async def _refused(request: Request, error: Exception) -> Response:
 async def _unreadable(request: Request, error: Exception) -> Response:
     assert isinstance(error, RequestValidationError)  # noqa: S101 - registered for this class; narrows the type
     trouble = trouble_of(UNREADABLE)
-    if request.url.path.startswith(API):
+    if wants_json(request):
         return problem(UNREADABLE, trouble.heading, errors=faults_of(error.errors()))
     return _answer(request, UNREADABLE, trouble)
 
@@ -95,6 +94,6 @@ async def _crashed(request: Request, error: Exception) -> Response:
     # The server logs the traceback, and this line with it.
     error.add_note(f"Reference {reference}: {request.method} {request.url.path!r}")
     trouble = broken(reference, getattr(request.state, "saved_until", ""))
-    if request.url.path.startswith(API):
+    if wants_json(request):
         return problem(CRASH, trouble.body, reference=reference)
     return _answer(request, CRASH, trouble)

@@ -10,6 +10,7 @@ from typing import Annotated
 from fastapi import Depends, Request
 
 from app.web.delivery import LARGEST_BODY
+from app.web.problem import wants_json
 
 MOST_FIELDS = 400
 LONGEST_FORM_ID = 64
@@ -35,11 +36,6 @@ class Posted:
 def new_form_id() -> str:
     """An id for a form that is about to be shown: random, and always of the same length."""
     return secrets.token_hex(16)
-
-
-def wants_json(request: Request) -> bool:
-    """Whether this was sent by a script of ours; no browser asks for JSON when it opens a page."""
-    return "application/json" in request.headers.get("accept", "")
 
 
 async def posted_form(request: Request) -> Posted:

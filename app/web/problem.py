@@ -1,4 +1,4 @@
-"""Errors of the JSON API as problem details (RFC 9457)."""
+"""Errors as problem details (RFC 9457), for the JSON API and for the scripts of our own pages."""
 
 from __future__ import annotations
 
@@ -6,9 +6,16 @@ from collections.abc import Mapping, Sequence
 from http import HTTPStatus
 from typing import Any
 
+from starlette.requests import Request
 from starlette.responses import JSONResponse
 
 MEDIA_TYPE = "application/problem+json"
+API = "/api/"
+
+
+def wants_json(request: Request) -> bool:
+    """Whether a program asks: under the addresses of the API, or a script that says what it takes."""
+    return request.url.path.startswith(API) or "application/json" in request.headers.get("accept", "")
 
 
 def problem(
