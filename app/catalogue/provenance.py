@@ -23,4 +23,7 @@ class Provenance(StrEnum):
     @property
     def may_stop_a_fit(self) -> bool:
         """Whether a limit of this kind can block."""
-        return self not in {Provenance.PRACTICE, Provenance.MEMORY, Provenance.ESTIMATE}
+        return self not in _WEAK
+
+
+_WEAK = frozenset({Provenance.PRACTICE, Provenance.MEMORY, Provenance.ESTIMATE})

@@ -63,16 +63,18 @@ def _sentence(error: FactError) -> str:
 
 
 def _from_csv(path: Path, text: str) -> list[BikeRow]:
-    rows = read_rows(text)
-    return [
+    read = read_rows(text)
+    header = BikeRow(f"{path}, line 1", path.stem, Answers(), tuple(map(_sentence, read.errors)))
+    rows = [
         BikeRow(
             f"{path}, line {row.line}",
-            row.name or f"{path.stem} {row.line}",
+            row.bike or f"{path.stem} {row.line}",
             row.reading.answers,
-            tuple(_sentence(error) for error in row.reading.errors),
+            tuple(map(_sentence, row.reading.errors)),
         )
-        for row in rows
+        for row in read.rows
     ]
+    return [header, *rows] if read.errors else rows
 
 
 def _from_json(path: Path, text: str) -> list[BikeRow]:
@@ -90,4 +92,4 @@ def _bike(path: Path, at: int, data: Any) -> BikeRow:  # noqa: ANN401 - whatever
     reading = read_json(facts)
     where = f"{path}, bike {at}" if at else str(path)
     name = data["name"] if named else (f"{path.stem} {at}" if at else path.stem)
-    return BikeRow(where, name, reading.answers, tuple(_sentence(error) for error in reading.errors))
+    return BikeRow(where, name, reading.answers, tuple(map(_sentence, reading.errors)))

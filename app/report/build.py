@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from app.catalogue.catalogue import Catalogue
+from app.catalogue.part import Part
 from app.catalogue.standards import Standards
 from app.facts.answers import Answers
 from app.report.combinations import Combinations, draw_up
@@ -17,13 +18,23 @@ from app.report.nearest_fit import nearest_fits
 from app.report.next_question import ask_next
 from app.report.parts_to_pull import parts_to_pull
 from app.report.ranking import Field, Ranked, best_groups, best_of_each_hub, line_up
-from app.report.report import CombinationReport, KitReport, Named, Report
+from app.report.report import CombinationReport, KitReport, Named, Nearest, Report
 from app.report.verdict import EARL, NO_KITS, VERDICTS, also_open, deciding, sentence_of_kit, state_of_kit
 from app.rules.evaluate import Bench
 from app.rules.register import REGISTER, RULES_REVISION
 from app.rules.rule import PART_KINDS, Rule
 
 SHOWN = 10
+
+
+@dataclass(frozen=True)
+class _Best:
+    """What is worth showing: the best combinations, the parts of the first, and every kit's best."""
+
+    shown: Sequence[CombinationReport]
+    first: Ranked
+    kits: tuple[KitReport, ...]
+    nearest: tuple[Nearest, ...]
 
 
 @dataclass(frozen=True)
@@ -57,45 +68,41 @@ class Checker:
         judged = [judge_hub(hub, benches) for hub in self.combinations.hubs]
         field = line_up(judged)
         findings = FindingsOf(benches, answers)
-        groups = best_groups(judged, field, SHOWN)
-        kits = best_of_each_hub(judged, field)
+        groups, of_hubs = best_groups(judged, field, SHOWN), best_of_each_hub(judged, field)
         shown = [_combination(rank, each, findings) for rank, each in enumerate(groups, start=1)]
-        of_hubs = [_combination(0, each, findings) for each in kits]
-        return self._put_together(answers, field, shown, of_hubs, groups[0])
+        nearest: tuple[Nearest, ...] = ()
+        if shown[0].state == "no":
+            others = [_combination(0, each, findings) for each in of_hubs]
+            nearest = nearest_fits(self, answers, [*shown, *others])
+        kits = tuple(_kit(each, findings) for each in of_hubs)
+        best = _Best(shown, groups[0], kits, nearest)
+        return self._put_together(answers, field, best)
 
-    def _put_together(
-        self,
-        answers: Answers,
-        field: Field,
-        shown: Sequence[CombinationReport],
-        of_hubs: Sequence[CombinationReport],
-        first: Ranked,
-    ) -> Report:
-        best = shown[0]
-        asks = ask_next([*shown, *of_hubs], answers)
-        passed, cant_tell, failed = (field.count(severity) for severity in (0, 1, 2))
+    def _put_together(self, answers: Answers, field: Field, found: _Best) -> Report:
+        best = found.shown[0]
+        asks = ask_next(found.shown, answers)
+        stopped = best.state == "no"
         applying = [finding for finding in best.findings if finding.state != "skip"]
-        catalogue, standards = self.catalogue, self.standards
         return Report(
             state=best.state,
             verdict=best.verdict,
             sentence=sentence_of_kit(best.state, best.findings, asks),
             also_open=also_open(best.findings),
-            passed=passed,
-            cant_tell=cant_tell,
-            failed=failed,
+            passed=field.count(0),
+            cant_tell=field.count(1),
+            failed=field.count(2),
             settled=sum(finding.outcome != "cantTell" for finding in applying),
             total=len(applying),
-            combinations=tuple(shown),
-            kits=tuple(_kit(each) for each in of_hubs),
+            combinations=tuple(found.shown),
+            kits=found.kits,
             parts_to_pull=()
-            if best.state == "no"
-            else parts_to_pull(first.parts, answers, catalogue, standards),
-            jobs=() if best.state == "no" else jobs_of(first.parts, best.findings, standards),
+            if stopped
+            else parts_to_pull(found.first.parts, answers, self.catalogue, self.standards),
+            jobs=() if stopped else jobs_of(found.first.parts, best.findings, self.standards),
             cautions=cautions_of(answers, best.findings),
             ask_next=asks,
-            nearest_fit=nearest_fits(self, answers, [*shown, *of_hubs]) if best.state == "no" else (),
-            catalogue_revision=catalogue.revision,
+            nearest_fit=found.nearest,
+            catalogue_revision=self.catalogue.revision,
             rules_revision=self.rules_revision,
         )
 
@@ -113,8 +120,8 @@ def _revision(standards: Standards) -> str:
     return hashlib.sha256(f"{RULES_REVISION} {standards}".encode()).hexdigest()[:12]
 
 
-def _named(part: object) -> Named:
-    return Named(part.id, part.name)  # type: ignore[attr-defined]
+def _named(part: Part) -> Named:
+    return Named(part.id, part.name)
 
 
 def _combination(rank: int, ranked: Ranked, findings: FindingsOf) -> CombinationReport:
@@ -122,7 +129,7 @@ def _combination(rank: int, ranked: Ranked, findings: FindingsOf) -> Combination
     state = state_of_kit(found)
     return CombinationReport(
         rank=rank,
-        key="+".join(part.id for part in ranked.parts),
+        key=_key(ranked.parts),
         state=state,
         verdict=VERDICTS[state],
         outcome=EARL[state],
@@ -138,13 +145,18 @@ def _combination(rank: int, ranked: Ranked, findings: FindingsOf) -> Combination
     )
 
 
-def _kit(best: CombinationReport) -> KitReport:
-    worst = deciding(best.findings)
+def _key(parts: Sequence[Part]) -> str:
+    return "+".join(part.id for part in parts)
+
+
+def _kit(ranked: Ranked, findings: FindingsOf) -> KitReport:
+    found = findings.troubles(ranked.parts)
+    state, worst = state_of_kit(found), deciding(found)
     return KitReport(
-        best.parts["hub"],
-        best.state,
-        best.verdict,
-        best.key,
+        _named(ranked.parts[0]),
+        state,
+        VERDICTS[state],
+        _key(ranked.parts),
         worst.rule_id if worst else "",
         worst.sentence if worst else "",
     )

@@ -8,8 +8,10 @@ from app.catalogue.catalogue import Catalogue
 from app.catalogue.hub_parts import Freehub, Hub
 from app.catalogue.standards import Standards
 from app.facts.answers import Answers
-from app.facts.span import Span
+from app.facts.span import THOUSAND
+from app.facts.truth import Truth
 from app.mechanics.cassette import spacers_behind
+from app.mechanics.chosen_parts import adapter_between, holes_agree, rims_for
 from app.report.combination import Combination
 from app.report.report import PartLine
 
@@ -19,13 +21,13 @@ ADAPTER_NOTE = "Joins {of} to {to}."
 
 
 def _rim(hub: Hub, answers: Answers, catalogue: Catalogue) -> Iterator[PartLine]:
-    if not answers.is_known("rim_holes") or answers.span("rim_holes").meets(Span.exactly(hub.spoke_holes)):
+    """The first rim that takes the hub, where the bike's own doesn't and the hub is no wheel yet."""
+    if hub.laced_into is not None or holes_agree(answers.span("rim_holes"), hub) is not Truth.NO:
         return
     with_track = answers.words("rear_brake") == {"rim"}
     bead_seat = answers.span("bead_seat_mm")
-    for rim in catalogue.rims:
-        fits = rim.holes == hub.spoke_holes and rim.bead_seat_mm.meets(bead_seat)
-        if fits and (rim.brake_track or not with_track):
+    for rim in rims_for(hub, catalogue.rims):
+        if rim.bead_seat_mm.meets(bead_seat) and (rim.brake_track or not with_track):
             yield PartLine("rim", rim.id, rim.name, 1, RIM_NOTE)
             return
 
@@ -36,7 +38,7 @@ def _spacers(
     interfaces, speeds = answers.words("cassette_interface"), answers.span("cassette_speeds")
     if len(interfaces) != 1 or not speeds.is_exact:
         return
-    fit = standards.body(freehub.interface).fits(next(iter(interfaces)), speeds.low // 1000)
+    fit = standards.body(freehub.interface).fits(next(iter(interfaces)), speeds.low // THOUSAND)
     if fit is None or not fit.needs_spacer:
         return
     for spacer in spacers_behind(fit.spacer_mm, freehub.interface, catalogue.spacers) or ():
@@ -46,11 +48,10 @@ def _spacers(
 def _joined(catalogue: Catalogue, joins: str, of: str | None, to: str | None) -> Iterator[PartLine]:
     if of is None or to is None or of == to:
         return
-    for adapter in catalogue.adapters:
-        if adapter.joins == joins and adapter.of == of and adapter.to == to:
-            note = ADAPTER_NOTE.format(of=of.replace("_", " "), to=to.replace("_", " "))
-            yield PartLine("adapter", adapter.id, adapter.name, 1, note)
-            return
+    adapter = adapter_between(joins, of, to, catalogue.adapters)
+    if adapter is not None:
+        note = ADAPTER_NOTE.format(of=of.replace("_", " "), to=to.replace("_", " "))
+        yield PartLine("adapter", adapter.id, adapter.name, 1, note)
 
 
 def _adapters(parts: Combination, answers: Answers, catalogue: Catalogue) -> Iterator[PartLine]:

@@ -83,6 +83,16 @@ class FindingsOf:
             for bench in self._benches
         )
 
+    def troubles(self, parts: tuple[Part, ...]) -> tuple[Finding, ...]:
+        """The same, but only the findings that failed or can't tell: enough to say where a kit stands."""
+        by_kind: Mapping[str, Part] = dict(zip(PART_KINDS, parts, strict=True))
+        asked = [(bench, tuple([by_kind[kind] for kind in bench.rule.part_kinds])) for bench in self._benches]
+        return tuple(
+            self._finding(bench, own)
+            for bench, own in asked
+            if bench.result(own).outcome >= Outcome.CANT_TELL
+        )
+
     def _finding(self, bench: Bench, parts: tuple[Part, ...]) -> Finding:
         key = (bench.rule.id, *[part.id for part in parts])
         found = self._kept.get(key)

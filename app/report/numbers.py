@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 from app.facts.span import Span
 
 # A thin space that doesn't break, between a number and its unit.
@@ -61,15 +63,19 @@ def with_unit(number: str, unit: str) -> str:
 
 def span_text(span: Span, unit: str, places: int | None = None) -> str:
     """A span as it is read out: one number, number ± half, or from … to."""
-    least = PLACES.get(unit, 0) if places is None else places
-    if span.is_exact:
-        return with_unit(shown(span.low, places_needed(span.low, least)), unit)
-    middle, half = (span.low + span.high) // 2, span.width // 2
-    if span.width % 2 == 0 and _is_reading(middle, half, least):
+    return _span_text(span.low, span.high, unit, PLACES.get(unit, 0) if places is None else places)
+
+
+# The same dimensions of the same parts are read out in finding after finding.
+@lru_cache(maxsize=4096)
+def _span_text(low: int, high: int, unit: str, least: int) -> str:
+    if low == high:
+        return with_unit(shown(low, places_needed(low, least)), unit)
+    middle, half = (low + high) // 2, (high - low) // 2
+    if (high - low) % 2 == 0 and _is_reading(middle, half, least):
         by = max(places_needed(half, least), places_needed(middle, least))
         return f"{with_unit(shown(middle, by), unit)} ± {shown(half, by)}"
-    low, high = shown(span.low, least, "down"), shown(span.high, least, "up")
-    return f"{low} to {with_unit(high, unit)}"
+    return f"{shown(low, least, 'down')} to {with_unit(shown(high, least, 'up'), unit)}"
 
 
 def _is_reading(middle: int, half: int, least: int) -> bool:

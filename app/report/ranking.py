@@ -29,7 +29,7 @@ class Ranked:
 
 @dataclass(frozen=True)
 class Field:
-    """All groups of all hubs in one row. `order` is best first; `size` is how many combinations each holds."""
+    """All groups of all hubs in one row, best first by `order`; `size` counts their combinations."""
 
     hub_of: NDArray[np.intp]
     place: NDArray[np.intp]

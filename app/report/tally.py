@@ -16,11 +16,11 @@ Margins: TypeAlias = NDArray[np.float64]
 Numbers: TypeAlias = NDArray[np.int64]
 Index: TypeAlias = NDArray[np.intp]
 
-# Values that a rule's answer, and a row's number, can have.
-_VALUES = 8
-_ALIKE = 4096
-# A key has room for more answers up to here; beyond, its values are numbered anew.
-_ROOM = 2**56
+# What a row's number, and the number of a set among a rule's sets, stay below.
+_ALIKE = 2**14
+# So many answers of eight values each fit into one number beside that.
+_DIGITS = 16
+_PLACES = 8 ** np.arange(_DIGITS, dtype=np.int64)
 
 
 @dataclass(frozen=True)
@@ -93,13 +93,21 @@ def _sum(answers: Answers) -> Side:
 
 
 def _key(codes: Codes, alike: Sequence[Numbers]) -> Numbers:
-    """A number for each column of answers, the same for columns that no rule can tell apart."""
+    """A number for each column of answers, the same for columns that no rule can tell apart.
+
+    Answers are digits of one number, so many at a time as it holds, and the number is then made small again.
+    """
     key = np.zeros(codes.shape[1], dtype=np.int64)
-    for values, most in [*((row, _VALUES) for row in codes), *((row, _ALIKE) for row in alike)]:
-        if key.max(initial=0) > _ROOM // most:
-            key = np.unique(key, return_inverse=True)[1].astype(np.int64)
-        key = key * most + values
+    for start in range(0, len(codes), _DIGITS):
+        digits = codes[start : start + _DIGITS].astype(np.int64)
+        key = _renumbered(key + (_PLACES[: len(digits)] @ digits) * _ALIKE)
+    for each in alike:
+        key = _renumbered(key * _ALIKE + each)
     return key
+
+
+def _renumbered(key: Numbers) -> Numbers:
+    return np.unique(key, return_inverse=True)[1].astype(np.int64)
 
 
 def _join(answers: Sequence[Answers], rows: int) -> Answers:

@@ -5,10 +5,10 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 
-from app.facts.span import Span
+from app.facts.span import THOUSAND, Span
 from app.facts.table import FACTS
 from app.report.numbers import MOST_PLACES, PLACES, THIN, places_needed, shown, span_text, unit_of, with_unit
-from app.rules.check import Check, Inapplicable, Limit, Missing
+from app.rules.check import Check, Inapplicable, Missing
 from app.rules.outcome import Outcome, Result, Weight, decide, margin
 from app.rules.rule import Rule
 
@@ -37,6 +37,20 @@ _KIND_NAMES = {
     "adapter": "adapter",
     "spacer": "spacer",
 }
+# Where the name of a value in the catalogue is not what a maker calls it.
+_VALUE_NAMES = {
+    "slot_needs": "axle end's width across",
+    "thru_pitches": "thread pitches that it takes",
+    "thru_heads": "axle heads that it takes",
+    "under_head": "thickness under the axle's head",
+    "flat_face_radius": "radius that must lie flat",
+    "rotor_seat": "place of the rotor seat",
+    "shell_face": "place of the motor shell",
+    "bar_lead": "length of the lead to the handlebar",
+    "largest_total_mass": "largest total mass",
+    "pulses_per_turn": "number of pulses in a turn",
+    "edges_per_pulse": "number of edges it counts for a pulse",
+}
 WHATEVER = "Passes whatever the answer: {labels}."
 GAP = "The maker hasn't given the {value} of this {kind}."
 
@@ -60,7 +74,8 @@ _SHARED_UNIT = re.compile(rf"(\d){THIN}(\S+) to (−?[\d.]+{THIN}\2)(?=[\s,.;:)]
 
 def say(template: str, numbers: Mapping[str, str]) -> str:
     """A sentence with its numbers; a unit that two numbers share stands once, behind the second."""
-    return _SHARED_UNIT.sub(r"\1 to \3", template.format_map(numbers))
+    text = template.format_map(numbers)
+    return _SHARED_UNIT.sub(r"\1 to \3", text) if " to " in text else text
 
 
 def _contradicts(check: Check, result: Result, places: int) -> bool:
@@ -74,52 +89,69 @@ def _contradicts(check: Check, result: Result, places: int) -> bool:
 
 def places_for(check: Check, result: Result) -> int:
     """The limit's places, or as many more as keep the printed reading on its side of the limit."""
-    limits = [limit.value for limit in (check.low, check.high) if limit is not None]
     places = 0 if _is_whole(check) else PLACES.get(check.unit, 0)
-    places = max(
-        [places, *(places_needed(end, places) for limit in limits for end in (limit.low, limit.high))]
-    )
-    while places < MOST_PLACES and _contradicts(check, result, places):
+    for limit in (check.low, check.high):
+        if limit is not None:
+            places = max(
+                places, places_needed(limit.value.low, places), places_needed(limit.value.high, places)
+            )
+    while not result.tried and places < MOST_PLACES and _contradicts(check, result, places):
         places += 1
     return places
+
+
+def _whole(span: Span | str | None) -> bool:
+    return not isinstance(span, Span) or not (span.low % THOUSAND or span.high % THOUSAND)
 
 
 def _is_whole(check: Check) -> bool:
     """Whether no number of a check has anything behind the point, so that none is shown."""
     limits = [limit.value for limit in (check.low, check.high) if limit is not None]
-    spans = [*limits, *(value for value in check.values.values() if isinstance(value, Span))]
-    spans += [check.reading] if check.reading is not None else []
-    return all(span.low % 1000 == 0 and span.high % 1000 == 0 for span in spans)
+    return _whole(check.reading) and all(map(_whole, limits)) and all(map(_whole, check.values.values()))
 
 
-def _limit_text(limit: Limit | None, places: int, unit: str) -> str:
-    return (
-        ""
-        if limit is None
-        else span_text(limit.value, unit, max(places, places_needed(limit.value.low, places)))
-    )
+class Numbers(dict[str, str]):
+    """What the braces of a rule's sentences stand for; each is put into words when a sentence asks for it."""
+
+    def __init__(self, check: Check, result: Result) -> None:
+        super().__init__()
+        self._check, self._result = check, result
+        self._places = None if check.reading is None else places_for(check, result)
+
+    def __missing__(self, name: str) -> str:
+        text = self[name] = self._text(name)
+        return text
+
+    def _text(self, name: str) -> str:
+        check = self._check
+        if name in check.values:
+            value = check.values[name]
+            least = 0 if _is_whole(check) else None
+            return value if isinstance(value, str) else span_text(value, unit_of(name), least)
+        if self._places is None or check.reading is None:
+            raise KeyError(name)
+        if name == "reading":
+            return span_text(check.reading, check.unit, self._places)
+        return self._margin(self._places) if name == "margin" else self._limit(name, self._places)
+
+    def _limit(self, name: str, places: int) -> str:
+        limit = {"low": self._check.low, "high": self._check.high}[name]
+        if limit is None:
+            raise KeyError(name)
+        return span_text(limit.value, self._check.unit, places)
+
+    def _margin(self, places: int) -> str:
+        """Rounded down, but never to nothing where there is something."""
+        room = margin(self._result) or 0
+        by = places if abs(room) >= 10 ** (MOST_PLACES - places) else places_needed(room, places)
+        return with_unit(shown(abs(room), by, "down"), self._check.unit)
 
 
-def numbers_of(result: Result) -> dict[str, str]:
-    """What the braces of a rule's sentences stand for."""
+def numbers_of(result: Result) -> Numbers:
+    """The numbers of a result that has some: those with constant sentences are an AssertionError."""
     check = result.given
     assert isinstance(check, Check)  # noqa: S101 - the other answers have constant sentences
-    whole = _is_whole(check)
-    texts = {
-        name: value if isinstance(value, str) else span_text(value, unit_of(name), 0 if whole else None)
-        for name, value in check.values.items()
-    }
-    if check.reading is None:
-        return texts
-    places = places_for(check, result)
-    room = margin(result)
-    texts["reading"] = span_text(check.reading, check.unit, places)
-    texts["low"] = _limit_text(check.low, places, check.unit)
-    texts["high"] = _limit_text(check.high, places, check.unit)
-    if room is not None:
-        by = places if room % 10 ** (MOST_PLACES - places) == 0 else places_needed(room, places)
-        texts["margin"] = with_unit(shown(abs(room), by, "down"), check.unit)
-    return texts
+    return Numbers(check, result)
 
 
 def too_high(check: Check) -> bool:
@@ -131,8 +163,9 @@ def gap_sentence(missing: Missing) -> str:
     """Which value of which part the maker still owes."""
     name, unit = missing.field, unit_of(missing.field)
     bare = name.rpartition("_")[0] if unit else name
+    value = _VALUE_NAMES.get(bare, bare.replace("_", " "))
     kind = getattr(missing.part, "kind", "part")
-    return GAP.format(value=bare.replace("_", " "), kind=_KIND_NAMES.get(kind, "part"))
+    return GAP.format(value=value, kind=_KIND_NAMES.get(kind, "part"))
 
 
 def states_sentence(rule: Rule) -> str:

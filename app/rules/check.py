@@ -6,8 +6,9 @@ No rule chooses its verdict; it is read off these by `app.rules.outcome`.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
-from typing import TypeAlias
+from dataclasses import dataclass
+from types import MappingProxyType
+from typing import NamedTuple, TypeAlias
 
 from app.catalogue.part import Part
 from app.catalogue.provenance import Provenance
@@ -53,8 +54,10 @@ def touching(provenance: Provenance = Provenance.DERIVED) -> Limit:
     return Limit(Span(0, 0), provenance, source="Two bodies can't be in one place")
 
 
-@dataclass(frozen=True, slots=True)
-class Check:
+NOTHING: Mapping[str, Value] = MappingProxyType({})
+
+
+class Check(NamedTuple):
     """A reading and the limits it must keep to, or a truth.
 
     reading  thousandths of `unit`; None for a truth
@@ -66,7 +69,7 @@ class Check:
     unit: str = ""
     low: Limit | None = None
     high: Limit | None = None
-    values: Mapping[str, Value] = field(default_factory=dict)
+    values: Mapping[str, Value] = NOTHING
     truth: Truth | None = None
     provenance: Provenance = Provenance.PART
 
@@ -75,7 +78,7 @@ class Check:
         cls, truth: Truth, provenance: Provenance = Provenance.PART, values: Mapping[str, Value] | None = None
     ) -> Check:
         """The answer of a rule about words: it has no unit and no margin."""
-        return cls(truth=truth, provenance=provenance, values=values or {})
+        return cls(truth=truth, provenance=provenance, values=values or NOTHING)
 
 
 @dataclass(frozen=True, slots=True)

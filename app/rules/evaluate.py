@@ -68,11 +68,11 @@ class Bench:
         return Result(result.outcome, result.weight, given, dict(tried)) if tried else result
 
     def _call(self, parts: tuple[Part, ...], views: tuple[Any, Any]) -> Given:
-        arguments = list(self._fixed)
-        for place, part in zip(self._part_places, parts, strict=True):
-            arguments[place] = part
+        arguments = self._fixed.copy()
         for place, which in self._view_places:
             arguments[place] = views[which]
+        for place, part in zip(self._part_places, parts, strict=False):
+            arguments[place] = part
         return self.rule.function(*arguments)
 
     def _view(self, tried: tuple[tuple[str, str], ...]) -> tuple[Bike, Wish]:

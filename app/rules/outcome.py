@@ -4,11 +4,12 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
 from enum import Enum, IntEnum
+from types import MappingProxyType
+from typing import NamedTuple
 
 from app.facts.truth import Truth
-from app.rules.check import Check, Given, Inapplicable, Limit, Missing
+from app.rules.check import Check, Given, Limit, Missing
 
 
 class Outcome(IntEnum):
@@ -36,6 +37,7 @@ class Weight(Enum):
     CAUTIONS = "C"
 
 
+NO_WORDS: Mapping[str, str] = MappingProxyType({})
 _OF_TRUTH = {Truth.YES: Outcome.PASSED, Truth.NO: Outcome.FAILED, Truth.UNKNOWN: Outcome.CANT_TELL}
 
 
@@ -67,8 +69,7 @@ def sides(check: Check) -> tuple[tuple[Limit, Outcome], ...]:
     return tuple(found)
 
 
-@dataclass(frozen=True, slots=True)
-class Result:
+class Result(NamedTuple):
     """What a rule makes of one set of parts.
 
     words  the words that were tried of choices not yet settled, for the answer that stands here
@@ -78,7 +79,7 @@ class Result:
     outcome: Outcome
     weight: Weight
     given: Given
-    words: Mapping[str, str] = field(default_factory=dict)
+    words: Mapping[str, str] = NO_WORDS
     tried: tuple[str, ...] = ()
 
     @property
@@ -95,20 +96,29 @@ class Result:
 
 def decide(given: Given, weight: Weight) -> Result:
     """The outcome of one answer, and its weight: what rests on a weak source can only caution."""
-    if isinstance(given, Inapplicable):
-        return Result(Outcome.INAPPLICABLE, weight, given)
-    if isinstance(given, Missing):
-        return Result(Outcome.CANT_TELL, weight, given)
-    if given.truth is not None:
-        may_stop = given.provenance.may_stop_a_fit
-        return Result(_OF_TRUTH[given.truth], weight if may_stop else Weight.CAUTIONS, given)
-    found = sides(given)
-    outcome = max(each for _, each in found)
-    if weight is Weight.BLOCKS and not any(
-        limit.provenance.may_stop_a_fit for limit, each in found if each is outcome
+    if isinstance(given, Check):
+        return (
+            _of_truth(given, given.truth, weight) if given.truth is not None else _of_numbers(given, weight)
+        )
+    return Result(Outcome.CANT_TELL if isinstance(given, Missing) else Outcome.INAPPLICABLE, weight, given)
+
+
+def _of_truth(check: Check, truth: Truth, weight: Weight) -> Result:
+    return Result(_OF_TRUTH[truth], weight if check.provenance.may_stop_a_fit else Weight.CAUTIONS, check)
+
+
+def _of_numbers(check: Check, weight: Weight) -> Result:
+    """The worse of both sides; it can stop a fit only if a limit on a side that bad may."""
+    low, high = check.low, check.high
+    below = Outcome.INAPPLICABLE if low is None else _against_low(check, low)
+    above = Outcome.INAPPLICABLE if high is None else _against_high(check, high)
+    outcome = max(below, above)
+    if weight is Weight.BLOCKS and not (
+        (low is not None and below is outcome and low.provenance.may_stop_a_fit)
+        or (high is not None and above is outcome and high.provenance.may_stop_a_fit)
     ):
         weight = Weight.CAUTIONS
-    return Result(outcome, weight, given)
+    return Result(outcome, weight, check)
 
 
 def join(results: Sequence[Result], tried: tuple[str, ...]) -> Result:

@@ -86,4 +86,30 @@ def test_every_fact_settles_some_rule_but_those_that_wait_for_the_geometry_and_t
 
 
 # Facts that are asked for already, because builds are kept, and that the later sums will read.
-WAITING = {"caliper_seat"}
+WAITING = {
+    # geometry
+    "caliper_line_bearing_deg",
+    "chainstay_length_mm",
+    "stay_angle_deg",
+    # drive
+    "altitude_m",
+    "ambient_c",
+    "climb_minutes",
+    "controller_present",
+    "cruise_kmh",
+    "headwind_ms",
+    "largest_chainring",
+    "own_controller_battery_a",
+    "own_controller_limit_v",
+    "own_controller_plug",
+    "own_pack_continuous_a",
+    "own_pack_full_v",
+    "own_pack_nominal_v",
+    "pack_present",
+    "posture",
+    "range_km",
+    "rider_power_w",
+    "rim_erd_mm",
+    "steepest_grade_pct",
+    "surface",
+}
