@@ -8,22 +8,28 @@ from typing import Annotated, TypeAlias
 
 from pydantic import BeforeValidator, PlainSerializer, WithJsonSchema
 
+from app.catalogue.fault import shown
 from app.facts.span import Span, in_unit
 
 LARGEST = Decimal(1_000_000)
+SMALLEST = Decimal("1e-9")
 
 
 def _exact(value: object, what: str) -> Decimal:
     if isinstance(value, bool) or not isinstance(value, int | str | Decimal):
-        message = f"{what} must be a number, like 12 or 12.5, not {value!r}"
+        message = f"{what} must be a number, like 12 or 12.5, not {shown(value)}"
         raise ValueError(message)  # noqa: TRY004 - the validator collects ValueErrors, a TypeError would stop it
     try:
         number = Decimal(value)
     except InvalidOperation:
-        message = f"{what} must be a number, like 12 or 12.5, not {value!r}"
+        message = f"{what} must be a number, like 12 or 12.5, not {shown(value)}"
         raise ValueError(message) from None
-    if not number.is_finite() or abs(number) > LARGEST:
-        message = f"{what} must be a finite number within ±{LARGEST:,}, not {value!r}"
+    if not number.is_finite() or number.copy_abs() > LARGEST:
+        message = f"{what} must be a finite number within ±{LARGEST:,}, not {shown(value)}"
+        raise ValueError(message)
+    # 1e-999999999 is a short text, and a fraction of gigabytes.
+    if number.quantize(SMALLEST) != number:
+        message = f"{what} must have at most 9 decimal places, not {shown(value)}"
         raise ValueError(message)
     return number
 

@@ -49,7 +49,7 @@ class Speed(BaseModel):
 
     model_config = ConfigDict(frozen=True, extra="forbid")
 
-    value: Decimal = Field(gt=0, le=100)
+    value: Decimal = Field(gt=0, le=100, decimal_places=3)
     unit: Literal["km/h", "mph"] = "km/h"
 
     @property

@@ -97,3 +97,11 @@ def faults_in(texts: dict[str, str]) -> tuple[Fault, ...]:
     except CatalogueFaults as faults:
         return faults.faults
     return ()
+
+
+def changed(plural: str, change: dict[str, Any]) -> dict[str, str]:
+    """The files of the small catalogue with its first part of a kind changed; None takes a value away."""
+    plain = small()
+    part = plain[plural][0] | change
+    plain[plural][0] = {name: value for name, value in part.items() if value is not None}
+    return texts_of(plain)

@@ -3,8 +3,12 @@
 from __future__ import annotations
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
-from app.catalogue.yaml_text import DEEPEST, LARGEST_TEXT_BYTES, read_yaml
+from app.catalogue.catalogue import KINDS
+from app.catalogue.yaml_text import DEEPEST, LARGEST_TEXT_BYTES, read_yaml, write_yaml
+from tests.catalogue.small_catalogue import faults_in, small, texts_of
 
 LAUGHS = "a: &a [x, x, x]\nb: &b [*a, *a, *a]\nc: [*b, *b, *b]\n"
 
@@ -57,6 +61,40 @@ def test_several_keys_that_stand_twice_are_all_named() -> None:
         True,
         True,
     ]
+
+
+ODD = st.one_of(
+    st.sampled_from(["", "no", "-1", "1e400", "1e-999999999", "sNaN", "9" * 5000, "٣", "1_0", "0x1", " 5 "]),
+    st.text(max_size=8),
+    st.lists(st.text(max_size=3), max_size=3),
+    st.dictionaries(
+        st.sampled_from(["value", "plus_minus", "low", "high"]), st.sampled_from(["1", "-2", "1e-9", "x"])
+    ),
+)
+
+
+@st.composite
+def odd_parts(draw: st.DrawFn) -> tuple[str, dict[str, object]]:
+    """A part of some kind, some of whose values are odd."""
+    plural = draw(st.sampled_from(list(KINDS)))
+    fields = draw(st.lists(st.sampled_from([*KINDS[plural].model_fields, "colour"]), max_size=6, unique=True))
+    return plural, small()[plural][0] | {field: draw(ODD) for field in fields}
+
+
+@given(odd_parts())
+def test_no_odd_value_of_a_part_is_more_than_a_fault(odd: tuple[str, dict[str, object]]) -> None:
+    plural, part = odd
+
+    faults = faults_in(texts_of(small()) | {f"{plural}.yaml": write_yaml([part])})
+
+    assert all(fault.message for fault in faults)
+
+
+@given(st.text(max_size=60))
+def test_no_text_is_more_than_a_fault(text: str) -> None:
+    faults = faults_in({"hubs.yaml": text})
+
+    assert faults or "[]" in text.replace(" ", "")
 
 
 def test_a_byte_order_mark_is_not_part_of_the_text() -> None:

@@ -14,7 +14,7 @@ from app.catalogue.standards import TABLES
 from app.catalogue.standards_text import load_standards
 from app.facts.span import Span
 from app.facts.table import FACTS
-from tests.demo import demo_standards, texts_in
+from tests.demo import SEED_DATA, demo_standards, texts_in
 
 ROWS = [
     pytest.param(row, id=f"{table} {row.id}") for table in TABLES for row in getattr(demo_standards(), table)
@@ -161,6 +161,12 @@ def test_the_rows_of_rims_touch_each_other() -> None:
 def test_a_word_that_no_table_holds_is_a_key_error() -> None:
     with pytest.raises(KeyError):
         demo_standards().limit("no_such_limit")
+
+
+def test_every_limit_is_looked_up_by_a_rule() -> None:
+    rules = "".join(path.read_text("utf-8") for path in (SEED_DATA.parent / "app" / "rules").rglob("*.py"))
+
+    assert [limit.id for limit in demo_standards().limits if f'"{limit.id}"' not in rules] == []
 
 
 def test_a_table_that_is_missing_or_strange_is_named() -> None:
