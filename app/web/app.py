@@ -5,6 +5,7 @@ from __future__ import annotations
 import gc
 from collections.abc import AsyncIterator
 from contextlib import asynccontextmanager, closing
+from typing import Any
 
 from fastapi import FastAPI
 from starlette.middleware.gzip import GZipMiddleware
@@ -12,6 +13,8 @@ from starlette.types import ASGIApp
 
 from app.store.database import Store
 from app.web import front_door, privacy, static_route
+from app.web.api.description import described
+from app.web.api.routes import add_api
 from app.web.delivery import LARGEST_BODY, DeclaredSize, HeadLikeGet
 from app.web.errors import answer_errors
 from app.web.parts_folder import read_checker
@@ -33,6 +36,12 @@ class Application(FastAPI):
         settings: Settings = self.state.site.settings
         app = OwnRequestsOnly(DeclaredSize(super().build_middleware_stack()), settings)
         return SecurityHeaders(HeadLikeGet(GZipMiddleware(app, WORTH_COMPRESSING, COMPRESSION)), settings)
+
+    def openapi(self) -> dict[str, Any]:
+        """The description of the JSON API, made when it is first asked for."""
+        if self.openapi_schema is None:
+            self.openapi_schema = described(super().openapi(), self.state.site.checker)
+        return self.openapi_schema
 
 
 def create_app(settings: Settings) -> FastAPI:
@@ -56,6 +65,7 @@ def create_app(settings: Settings) -> FastAPI:
     answer_errors(app)
     for router in ROUTERS:
         app.include_router(router)
+    add_api(app)
     return app
 
 

@@ -21,6 +21,7 @@ from app.web.problem import faults_of, problem, wants_json
 from app.web.site import Site
 from app.web.trouble import Trouble, broken, in_detail, too_many_tries, trouble_of
 
+NO_SUCH_METHOD = 405
 UNREADABLE = 422
 CRASH = 500
 # What the store and its codes raise, and what that is to a browser; each carries a sentence of its own.
@@ -71,6 +72,8 @@ async def _refused(request: Request, error: Exception) -> Response:
     headers = dict(error.headers or {})
     if "GET" in headers.get("Allow", ""):
         headers["Allow"] += ", HEAD"
+    if error.status_code == NO_SUCH_METHOD and "Allow" in headers and wants_json(request):
+        return problem(NO_SUCH_METHOD, f"This address takes {headers['Allow']} only.", headers=headers)
     if error.status_code == TOO_MANY and "Retry-After" in headers:
         return _answer(request, TOO_MANY, too_many_tries(headers["Retry-After"]), headers)
     return _answer(request, error.status_code, in_detail(error.status_code, str(error.detail)), headers)

@@ -26,7 +26,7 @@ def problem(
     reference: str = "",
     headers: Mapping[str, str] | None = None,
 ) -> JSONResponse:
-    """One problem. `errors` says for each fault its "detail" and the "pointer" or "parameter" it concerns."""
+    """One problem. `errors` says for each fault its "message", and the "fact", "pointer" or "parameter"."""
     body: dict[str, Any] = {
         "type": "about:blank",
         "title": HTTPStatus(status_code).phrase,
@@ -42,7 +42,7 @@ def problem(
 
 def faults_of(errors: Sequence[Mapping[str, Any]]) -> list[dict[str, str]]:
     """What validation found, without the values that were sent: those may not be JSON at all."""
-    return [{**_place(error), "detail": str(error["msg"])} for error in errors]
+    return [{**_place(error), "message": str(error["msg"])} for error in errors]
 
 
 def _place(error: Mapping[str, Any]) -> dict[str, str]:

@@ -9,8 +9,9 @@ from starlette.datastructures import Headers, MutableHeaders
 from starlette.types import ASGIApp, Message, Receive, Scope, Send
 
 from app.web.errors import refusal
+from app.web.problem import API
 from app.web.settings import Settings
-from app.web.trouble import FROM_ELSEWHERE
+from app.web.trouble import FROM_ELSEWHERE, NOT_JSON
 
 POLICY = (
     "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; font-src 'self'; "
@@ -79,7 +80,10 @@ class OwnRequestsOnly:
             await refusal(scope, 421)(scope, receive, send)
             return
         if scope["method"] not in SAFE_METHODS and not self._came_from_us(scope, headers):
-            await refusal(scope, 403, FROM_ELSEWHERE)(scope, receive, send)
+            # A program that forgot to say that it sends JSON is told so, and nothing is changed either.
+            is_other_type = scope["path"].startswith(API) and "cookie" not in headers
+            answer = refusal(scope, 415, NOT_JSON) if is_other_type else refusal(scope, 403, FROM_ELSEWHERE)
+            await answer(scope, receive, send)
             return
         await self.app(scope, receive, send)
 
@@ -100,7 +104,7 @@ class OwnRequestsOnly:
 def _is_plain_json(path: str, headers: Headers) -> bool:
     # Another site's form can't send JSON, and its script would need our leave first, which nobody gets.
     media_type = headers.get("content-type", "").partition(";")[0].strip().lower()
-    return path.startswith("/api/") and "cookie" not in headers and media_type in JSON_TYPES
+    return path.startswith(API) and "cookie" not in headers and media_type in JSON_TYPES
 
 
 def _host_name(host: str) -> str:

@@ -45,6 +45,9 @@ TROUBLES: Mapping[int, Trouble] = MappingProxyType(
 FROM_ELSEWHERE = Trouble(
     "This was sent from somewhere else", "Nothing was changed. Open the page here and send it again."
 )
+NOT_JSON = Trouble(
+    "We can't read this kind of file", "Send JSON in UTF-8, with the header Content-Type: application/json."
+)
 OTHERWISE = Trouble("This didn't work", "Go back and try again, or ask the shop.")
 MEGABYTE = 1_000_000
 # Frameworks give a status its phrase as detail; two phrases are newer than some Pythons.

@@ -210,7 +210,7 @@ def test_what_the_api_cant_read_is_pointed_at(body: str, pointer: str, browser: 
 
     assert response.status_code == 422
     assert response.json()["errors"][0]["pointer"] == pointer
-    assert response.json()["errors"][0]["detail"]
+    assert response.json()["errors"][0]["message"]
 
 
 def test_a_value_that_json_cant_hold_is_refused_like_any_other(browser: TestClient) -> None:

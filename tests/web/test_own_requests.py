@@ -90,8 +90,6 @@ def test_a_program_without_a_cookie_may_send_json_to_the_api(media_type: str, st
     ("address", "sent"),
     [
         pytest.param("/api/v1/change", {**JSON, "Cookie": "who=me"}, id="a cookie comes along"),
-        pytest.param("/api/v1/change", {"Content-Type": "text/plain"}, id="text, as any form can send"),
-        pytest.param("/api/v1/change", {}, id="no type at all"),
         pytest.param("/change", JSON, id="JSON to a page"),
     ],
 )  # fmt: skip
@@ -99,6 +97,21 @@ def test_the_api_is_exempt_for_nothing_else(address: str, sent: dict[str, str], 
     response = stranger.post(address, content="{}", headers=sent)
 
     assert response.status_code == 403
+
+
+@pytest.mark.parametrize(
+    "sent",
+    [
+        pytest.param({"Content-Type": "text/plain"}, id="text, as any form can send"),
+        pytest.param({"Content-Type": "application/x-www-form-urlencoded"}, id="what programs send unasked"),
+        pytest.param({}, id="no type at all"),
+    ],
+)
+def test_the_api_tells_a_program_that_it_takes_json_alone(sent: dict[str, str], stranger: TestClient) -> None:
+    response = stranger.post("/api/v1/change", content="{}", headers=sent)
+
+    assert response.status_code == 415
+    assert "Content-Type: application/json" in response.json()["detail"]
 
 
 def test_the_api_says_so_as_a_problem(stranger: TestClient) -> None:
