@@ -7,7 +7,7 @@ from typing import TypeAlias
 from app.facts.fact import ChoiceFact, Fact, NumberFact
 from app.facts.json_reader import SECTIONS, section_of
 from app.facts.plain_text import LONGEST
-from app.facts.span import in_unit
+from app.facts.span import THOUSAND, in_unit, rounded
 from app.facts.table import FACTS
 
 Schema: TypeAlias = dict[str, object]
@@ -31,9 +31,12 @@ def section_schema(section: str) -> Schema:
 def fact_schema(fact: Fact) -> Schema:
     """The JSON schema of one fact, with its label, its unit and how it is measured."""
     if isinstance(fact, ChoiceFact):
-        return {"title": fact.label, "description": fact.how_measured, "anyOf": _words(fact)}
-    unit = f"In {fact.unit}. " if fact.unit else ""
-    return {"title": fact.label, "description": unit + fact.how_measured, "anyOf": _number(fact)}
+        examples: list[object] = [fact.words[0].word, [word.word for word in fact.words[:2]], None]
+        described, forms = fact.how_measured, _words(fact)
+    else:
+        examples = _numbers(fact)
+        described, forms = (f"In {fact.unit}. " if fact.unit else "") + fact.how_measured, _number(fact)
+    return {"title": fact.label, "description": described, "anyOf": forms, "examples": examples}
 
 
 def _words(fact: ChoiceFact) -> list[Schema]:
@@ -53,7 +56,10 @@ def _number(fact: NumberFact) -> list[Schema]:
         "maximum": _json(fact, fact.can_be.high),
     }
     half: Schema = {"type": kind, "minimum": 0}
-    tool: Schema = {"enum": [tool.name for tool in fact.tools]}
+    tool: Schema = {
+        "enum": [tool.name for tool in fact.tools],
+        "description": "; ".join(f"{tool.name}: ± {in_unit(tool.plus_minus):f}" for tool in fact.tools),
+    }
     written: Schema = {
         "type": "string",
         "maxLength": LONGEST,
@@ -66,6 +72,15 @@ def _number(fact: NumberFact) -> list[Schema]:
         written,
         {"type": "null"},
     ]
+
+
+def _numbers(fact: NumberFact) -> list[object]:
+    """A number of the usual ones, the same with what it is sure to, and everything up to it."""
+    places = 0 if fact.whole else fact.decimals
+    middle = _json(fact, int(rounded((fact.usual.low + fact.usual.high) // 2, places, up=False) * THOUSAND))
+    tool, low = fact.tools[0], _json(fact, fact.usual.low)
+    sure: Schema = {"value": middle, "plus_minus": _json(fact, tool.plus_minus), "tool": tool.name}
+    return [middle, sure, {"low": low, "high": middle}, None]
 
 
 def _json(fact: NumberFact, thousandths: int) -> int | float:

@@ -26,6 +26,22 @@ def test_every_fact_is_described_by_its_label_unit_and_way_of_measuring() -> Non
     assert facts["dropout_width_mm"]["description"].startswith("In mm. Wheel out")
 
 
+def test_each_example_is_read_without_a_fault() -> None:
+    for name, schema in described().items():
+        for example in schema["examples"]:
+            reading = read_json({section_of(FACTS[name]): {name: example}})
+
+            assert reading.errors == ()
+            assert reading.answers.is_known(name) is (example is not None)
+
+
+def test_each_tool_stands_with_how_far_off_it_can_be() -> None:
+    tool = described()["dropout_width_mm"]["anyOf"][1]["properties"]["tool"]
+
+    assert tool["enum"][0] == "calipers"
+    assert tool["description"].startswith("calipers: ± 0.3; ")
+
+
 def test_the_ends_of_each_number_and_each_word_are_read_as_described() -> None:
     for name, schema in described().items():
         fact = FACTS[name]
