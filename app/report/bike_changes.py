@@ -17,7 +17,7 @@ from app.facts.table import FACTS
 from app.report.numbers import span_text
 
 ROTOR = "Fit a {size} rotor with its adapter, and measure the caliper again."
-FIXING = "Fit a rotor with the {fixing} fixing."
+FIXING = "Fit a rotor of this kind: {fixing}."
 CASSETTE = "Fit a cassette for the {body} body with {speeds} speeds, with its shifter and chain."
 WHEEL = "Build the wheel on a rim for {size} bead seats, and check that wheel and tyre clear the frame."
 MOVED_BY_ROTOR = (
@@ -48,11 +48,17 @@ class BikeChange:
         return answers.without(*self.forgotten).with_(*self.new)
 
 
+def _can_shrink(answers: Answers) -> bool:
+    """Post and flat mounts take no rotor smaller than their own; an adapter can come off."""
+    on_its_own_mount = answers.words("caliper_adapter") == {"none"}
+    return not (on_its_own_mount and answers.words("caliper_mount") <= {"post", "flat"})
+
+
 def _rotors(answers: Answers, standards: Standards) -> Iterator[BikeChange]:
     has = answers.span("rotor_diameter_mm")
     for row in standards.rotor_sizes:
         size = row.diameter_mm
-        if not has.meets(size):
+        if not has.meets(size) and (size.low > has.high or _can_shrink(answers)):
             text = ROTOR.format(size=span_text(size, "mm", 0))
             yield BikeChange(text, (number("rotor_diameter_mm", size),), MOVED_BY_ROTOR)
 
@@ -66,7 +72,7 @@ def _fixings(answers: Answers) -> Iterator[BikeChange]:
     has = answers.words("rotor_fixing")
     for word in ("six_bolt", "center_lock"):
         if word not in has:
-            text = FIXING.format(fixing=_label("rotor_fixing", word))
+            text = FIXING.format(fixing=_label("rotor_fixing", word).lower())
             yield BikeChange(text, (choice("rotor_fixing", {word}),))
 
 

@@ -16,6 +16,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from app.catalogue.catalogue import Catalogue
+from app.catalogue.drive_parts import Controller, Pack
 from app.catalogue.hub_parts import Hub
 from app.catalogue.part import Part
 from app.rules.rule import BUILD_KINDS, DRIVE_KINDS, Rule
@@ -100,6 +101,16 @@ def _builds(hub: Hub, catalogue: Catalogue) -> Iterator[tuple[Part, ...]]:
             yield from ((hub, axle_set, arm, freehub) for arm, freehub in product(arms, freehubs))
 
 
+def _supplies(hub: Hub, catalogue: Catalogue) -> Iterator[tuple[Controller, Pack]]:
+    """Every controller with every pack; one that is built into a hub or a pack goes with that alone."""
+    built_in = {each.built_in_controller for each in catalogue.hubs}
+    built_in |= {each.built_in_controller for each in catalogue.packs}
+    for pack, controller in product(catalogue.packs, catalogue.controllers):
+        inside = hub.built_in_controller or pack.built_in_controller
+        if controller.id == inside or (inside is None and controller.id not in built_in):
+            yield controller, pack
+
+
 def _drives(hub: Hub, catalogue: Catalogue) -> Iterator[tuple[Part, ...]]:
     """A sensor that sits at a freehub is left out where the hub has no such freehub."""
     windings = [each for each in catalogue.windings if each.hub == hub.id]
@@ -107,7 +118,11 @@ def _drives(hub: Hub, catalogue: Catalogue) -> Iterator[tuple[Part, ...]]:
     sensors = [
         each for each in catalogue.sensors if not each.freehubs or freehubs.intersection(each.freehubs)
     ]
-    yield from product(windings, catalogue.controllers, catalogue.packs, sensors)
+    supplies = tuple(_supplies(hub, catalogue))
+    yield from (
+        (winding, controller, pack, sensor)
+        for winding, (controller, pack), sensor in product(windings, supplies, sensors)
+    )
 
 
 def _columns(kinds: Sequence[str], among: Sequence[str]) -> list[int]:

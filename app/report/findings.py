@@ -14,7 +14,7 @@ from app.report.report import Finding
 from app.report.wording import WORDS, remedy_of, sentence_of, state_of
 from app.rules.check import Check
 from app.rules.evaluate import Bench
-from app.rules.outcome import Outcome, Result, sides
+from app.rules.outcome import Outcome, Result, margin, sides
 from app.rules.rule import PART_KINDS, Rule
 
 LEANS_NO = "leans no: {by} short"
@@ -105,6 +105,7 @@ class FindingsOf:
         open_facts = open_facts_of(bench, self._answers, result, parts)
         state = state_of(result, open_facts)
         sentence, leaning = sentence_of(rule, result, state), ""
+        unit = result.given.unit if isinstance(result.given, Check) else ""
         if state == "close":
             leaning = leaning_of(result)
             sentence = f"{sentence} {advice(bench, self._answers, result, parts)}"
@@ -112,5 +113,5 @@ class FindingsOf:
         return Finding(
             rule.id, rule.title, rule.family, state, result.outcome.earl, result.weight.value,
             WORDS[state], sentence, remedy_of(rule, result), source_of(rule, result),
-            rule.settled_by, open_facts, leaning,
+            rule.settled_by, open_facts, leaning, margin(result), unit,
         )  # fmt: skip

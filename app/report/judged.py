@@ -7,7 +7,7 @@ everything that is counted or ranked is counted or ranked there.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -48,8 +48,7 @@ def judge_hub(hub: HubCombinations, benches: Sequence[Bench]) -> JudgedHub:
     both = meet(builds, drives)
     for asked, answers in zip(hub.of_both, mixed, strict=True):
         at = np.ix_(asked.builds.index[builds.best], asked.drives.index[drives.best])
-        of_wish = bool(answers.of_wish[0])
-        both = count_in(both, answers.codes[at], answers.margins[at], of_wish=of_wish)
+        both = count_in(both, replace(answers, codes=answers.codes[at], margins=answers.margins[at]))
     return JudgedHub(hub, builds, drives, both)
 
 
@@ -58,15 +57,15 @@ def _ask_side(asked: OneSide, benches: Sequence[Bench]) -> Answers:
     chosen = [benches[at] for at in asked.rules]
     sets = asked.sets
     results = [[*map(bench.result, sets.distinct, sets.keys)] for bench in chosen]
-    answers = answers_of(results, [bench.rule.of_wish for bench in chosen])
-    return Answers(answers.codes[:, sets.index], answers.margins[:, sets.index], answers.of_wish)
+    answers = answers_of(results, [bench.rule for bench in chosen])
+    return replace(answers, codes=answers.codes[:, sets.index], margins=answers.margins[:, sets.index])
 
 
 def _ask_both(asked: BothSides, bench: Bench) -> Answers:
     """The answers of one rule about its sets of build parts (rows) and of drive parts (columns)."""
-    answers = answers_of([[*map(bench.result, asked.parts, asked.keys)]], [bench.rule.of_wish])
+    answers = answers_of([[*map(bench.result, asked.parts, asked.keys)]], [bench.rule])
     shape = (len(asked.builds.distinct), len(asked.drives.distinct))
-    return Answers(answers.codes.reshape(shape), answers.margins.reshape(shape), answers.of_wish)
+    return replace(answers, codes=answers.codes.reshape(shape), margins=answers.margins.reshape(shape))
 
 
 def _alike(codes: np.ndarray[tuple[int, ...], np.dtype[np.int8]]) -> Numbers:

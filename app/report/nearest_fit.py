@@ -10,7 +10,8 @@ from typing import TYPE_CHECKING
 from app.catalogue.part import Part
 from app.facts.answers import Answers
 from app.report.bike_changes import BikeChange, changes_for
-from app.report.report import CombinationReport, Nearest
+from app.report.numbers import PLACES, places_needed, shown, with_unit
+from app.report.report import CombinationReport, Finding, Nearest
 from app.rules.evaluate import Bench
 from app.rules.outcome import Outcome, Result, Weight
 from app.rules.rule import PART_KINDS, Rule
@@ -18,7 +19,8 @@ from app.rules.rule import PART_KINDS, Rule
 if TYPE_CHECKING:
     from app.report.build import Checker
 
-NEW_PART = "A part that doesn't exist yet: {remedy}"
+NEW_PART = "No part in this catalogue makes it fit. {remedy}"
+NEW_PART_BY = "No part in this catalogue makes it fit: it is {short} off at best. {remedy}"
 MOST = 3
 
 
@@ -76,14 +78,22 @@ def _clearing(
     yield from (both for both in two if trial.clears(tried, both))
 
 
+def _short(finding: Finding) -> str:
+    missing = abs(finding.margin or 0)
+    return with_unit(
+        shown(missing, places_needed(missing, PLACES.get(finding.unit, 0)), "down"), finding.unit
+    )
+
+
 def _new_part(tried: _Tried) -> Nearest | None:
     """The part that would do, where one rule alone stops a combination and knows what it lacks."""
     findings = [finding for finding in tried.combination.findings if finding.rule_id in tried.stopped_by]
     if len(findings) != 1 or not findings[0].remedy:
         return None
-    combination = tried.combination
-    change = NEW_PART.format(remedy=findings[0].remedy[:1].lower() + findings[0].remedy[1:])
-    return Nearest((change,), combination.parts["hub"].name, combination.key)
+    combination, lacking = tried.combination, findings[0]
+    template = NEW_PART if lacking.margin is None else NEW_PART_BY
+    change = template.format(remedy=lacking.remedy, short=_short(lacking))
+    return Nearest((change,), combination.parts["hub"].name, combination.key, new_part=True)
 
 
 def nearest_fits(
@@ -101,7 +111,7 @@ def nearest_fits(
             found.append(Nearest(texts, combination.parts["hub"].name, combination.key))
         elif (new := _new_part(tried)) is not None:
             found.append(new)
-    found.sort(key=lambda each: (each.changes[0].startswith(NEW_PART[:10]), len(each.changes)))
+    found.sort(key=lambda each: (each.new_part, len(each.changes)))
     return tuple({(each.changes, each.kit): each for each in found}.values())[:MOST]
 
 

@@ -27,6 +27,8 @@ class Finding:
     remedy       what would make it fit; empty where nothing is wrong
     facts        the facts that move it, the ones it read first
     open_facts   those of them that aren't known, or not closely enough
+    margin       thousandths in hand at worst or, below zero, short at best; None without numbers
+    unit         of the margin, as printed
     leaning      for staff, where a reading straddles a limit: "leans no: 0.4 mm short"
     """
 
@@ -43,6 +45,8 @@ class Finding:
     facts: tuple[str, ...]
     open_facts: tuple[str, ...]
     leaning: str = ""
+    margin: int | None = None
+    unit: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -120,6 +124,7 @@ class Nearest:
     changes: tuple[str, ...]
     kit: str
     key: str
+    new_part: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -10,6 +10,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from app.rules.outcome import CAUTION, Outcome, Result
+from app.rules.rule import Rule
 
 Codes: TypeAlias = NDArray[np.int8]
 Margins: TypeAlias = NDArray[np.float64]
@@ -25,18 +26,23 @@ _PLACES = 8 ** np.arange(_DIGITS, dtype=np.int64)
 
 @dataclass(frozen=True)
 class Answers:
-    """The answers of some rules as arrays: outcome and weight in one number, and the relative margin."""
+    """The answers of some rules as arrays: outcome and weight in one number, and the relative margin.
+
+    of_wish, stops_as  of each rule: whether it is about a wish, and how many rules it counts for
+    """
 
     codes: Codes
     margins: Margins
     of_wish: NDArray[np.bool_]
+    stops_as: Numbers
 
 
-def answers_of(results: Sequence[Sequence[Result]], of_wish: Sequence[bool]) -> Answers:
+def answers_of(results: Sequence[Sequence[Result]], rules: Sequence[Rule]) -> Answers:
     """Results of rules (rows) about sets of parts (columns)."""
     codes = np.array([[result.code for result in row] for row in results], dtype=np.int8)
     margins = np.array([[result.relative for result in row] for row in results])
-    return Answers(codes, margins, np.array(of_wish, dtype=bool))
+    of_wish = np.array([rule.of_wish for rule in rules], dtype=bool)
+    return Answers(codes, margins, of_wish, np.array([rule.stops_as for rule in rules], dtype=np.int64))
 
 
 @dataclass(frozen=True)
@@ -44,7 +50,7 @@ class Side:
     """What rules add up to: over rows of one side, or over the table of both.
 
     blocks, cautions  the highest outcome among rules of that weight
-    stops             how many rules stop it
+    stops             how many rules stop it, those that nothing helps against counted several times
     margin            the smallest relative margin, infinite where there is none
     wishes            a hundred for each wish that failed, one for each that can't be told
     """
@@ -86,7 +92,7 @@ def _sum(answers: Answers) -> Side:
     return Side(
         blocks.max(axis=0, initial=0),
         cautions.max(axis=0, initial=0),
-        (blocks == Outcome.FAILED).sum(axis=0),
+        answers.stops_as @ (blocks == Outcome.FAILED),
         answers.margins.min(axis=0, initial=np.inf),
         _wishes(wished).sum(axis=0),
     )
@@ -112,11 +118,13 @@ def _renumbered(key: Numbers) -> Numbers:
 
 def _join(answers: Sequence[Answers], rows: int) -> Answers:
     if not answers:
-        return Answers(np.zeros((0, rows), dtype=np.int8), np.zeros((0, rows)), np.zeros(0, dtype=bool))
+        none = np.zeros(0, dtype=np.int64)
+        return Answers(np.zeros((0, rows), dtype=np.int8), np.zeros((0, rows)), none.astype(bool), none)
     return Answers(
         np.concatenate([each.codes for each in answers]),
         np.concatenate([each.margins for each in answers]),
         np.concatenate([each.of_wish for each in answers]),
+        np.concatenate([each.stops_as for each in answers]),
     )
 
 
@@ -150,14 +158,14 @@ def meet(builds: Classes, drives: Classes) -> Side:
     )
 
 
-def count_in(both: Side, codes: Codes, margins: Margins, *, of_wish: bool) -> Side:
-    """The table with one more rule, which read both sides."""
-    blocks, cautions = _split(codes)
-    wished = _wishes(codes & (CAUTION - 1)) if of_wish else 0
+def count_in(both: Side, answers: Answers) -> Side:
+    """The table with one more rule, which read both sides; its answers have the table's shape."""
+    blocks, cautions = _split(answers.codes)
+    wished = _wishes(answers.codes & (CAUTION - 1)) if answers.of_wish[0] else 0
     return Side(
         np.maximum(both.blocks, blocks),
         np.maximum(both.cautions, cautions),
-        both.stops + (blocks == Outcome.FAILED),
-        np.minimum(both.margin, margins),
+        both.stops + answers.stops_as[0] * (blocks == Outcome.FAILED),
+        np.minimum(both.margin, answers.margins),
         both.wishes + wished,
     )

@@ -71,6 +71,7 @@ class Rule:
     limits: tuple[Limit, ...]
     says: Says
     of_wish: bool
+    stops_as: int
     takes: tuple[str, ...]
     part_kinds: tuple[str, ...]
 
@@ -103,12 +104,15 @@ def rule(
     limits: tuple[Limit, ...] = (),
     version: int = 1,
     of_wish: bool = False,
+    stops_as: int = 1,
 ) -> Callable[[Callable[..., Given]], Rule]:
     """Make a function into a rule.
 
     settled_by  the facts that move it: it gets a view of these alone
     limits      the limits that are not part data, so that the rules' revision changes with them
     of_wish     True where it is about what the rider wants: it orders what fits, and is never a reason not to
+    stops_as    how many common rules it counts for in the order of what doesn't fit: more where no change
+                to the bike helps, so that such a kit never looks nearer than one that lacks a millimetre
     version     raised by hand when what the rule says of any bike may change
 
     Errors: a fact that is not in the table, or a parameter that nothing is handed in for, is a ValueError.
@@ -126,7 +130,8 @@ def rule(
         family = function.__module__.removeprefix("app.rules.").split(".")[0]
         return Rule(
             function, title, family, weight, version, applies, expects, assumes, source,
-            settled_by, limits, says, of_wish, takes, tuple(kind for kind in PART_KINDS if kind in takes),
+            settled_by, limits, says, of_wish, stops_as, takes,
+            tuple(kind for kind in PART_KINDS if kind in takes),
         )  # fmt: skip
 
     return make

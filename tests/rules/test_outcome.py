@@ -14,11 +14,11 @@ from app.facts.truth import Truth
 from app.rules.check import Check, Inapplicable, Limit, habit, of_part
 from app.rules.outcome import Outcome, Result, Weight, decide, join, margin, relative_margin
 
-TAKES = {"low": of_part(Span.exactly(135)), "high": of_part(Span.exactly(136))}
+LOW, HIGH = of_part(Span.exactly(135)), of_part(Span.exactly(136))
 
 
 def outcome_of(reading: Span) -> Outcome:
-    return decide(Check(reading=reading, unit="mm", **TAKES), Weight.BLOCKS).outcome
+    return decide(Check(reading=reading, unit="mm", low=LOW, high=HIGH), Weight.BLOCKS).outcome
 
 
 @pytest.mark.parametrize(
@@ -128,7 +128,7 @@ def test_a_caution_for_one_word_does_not_hide_a_stop_for_another() -> None:
 @given(st.integers(-5000, 5000), st.integers(0, 3000))
 def test_the_margin_is_what_is_in_hand_at_worst_or_short_at_best(low: int, width: int) -> None:
     reading = Span(134_000 + low, 134_000 + low + width)
-    result = decide(Check(reading=reading, unit="mm", **TAKES), Weight.BLOCKS)
+    result = decide(Check(reading=reading, unit="mm", low=LOW, high=HIGH), Weight.BLOCKS)
 
     room = margin(result)
 
@@ -140,12 +140,12 @@ def test_the_margin_is_what_is_in_hand_at_worst_or_short_at_best(low: int, width
 
 
 def test_the_relative_margin_compares_rules_of_unlike_units() -> None:
-    result = decide(Check(reading=Span.exactly("135.25"), unit="mm", **TAKES), Weight.BLOCKS)
+    result = decide(Check(reading=Span.exactly("135.25"), unit="mm", low=LOW, high=HIGH), Weight.BLOCKS)
 
     assert relative_margin(result) == float(Decimal("0.25"))
 
 
 def test_one_limit_alone_has_no_relative_margin() -> None:
-    result = decide(Check(reading=Span.exactly(140), unit="mm", low=TAKES["low"]), Weight.BLOCKS)
+    result = decide(Check(reading=Span.exactly(140), unit="mm", low=LOW), Weight.BLOCKS)
 
     assert relative_margin(result) is None

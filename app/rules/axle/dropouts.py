@@ -19,6 +19,7 @@ from app.rules.rule import PART_DATA, Says, Source, rule
     expects="The slots open the way that the axle set is made for.",
     assumes="The dropouts are as the frame maker left them, not cut open.",
     source=PART_DATA,
+    stops_as=5,
     settled_by=("dropout_kind",),
     says=Says(
         passed="This axle set is made for the slots of this frame.",
@@ -42,6 +43,7 @@ def open_dropouts(bike: Bike, axle_set: AxleSet) -> Check | Inapplicable:
     expects="The dropouts are closed and hold a thru-axle.",
     assumes="The thru-axle of the frame is at hand.",
     source=PART_DATA,
+    stops_as=5,
     settled_by=("dropout_kind",),
     says=Says(
         passed="The dropouts are closed, and the thru-axle holds this axle set.",

@@ -19,6 +19,7 @@ NO_BRAKE = Inapplicable("This bike has no rear brake that could stay.")
     expects="The hub is made for the kind of brake that the bike has.",
     assumes="The brake works. The motor's own braking is not counted as a brake.",
     source=PART_DATA,
+    stops_as=5,
     settled_by=("rear_brake",),
     says=Says(
         passed="The rear brake stays: this hub is made for it.",

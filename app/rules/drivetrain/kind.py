@@ -21,6 +21,7 @@ from app.rules.rule import PART_DATA, PRACTICE, Says, rule
     "what drives them sits on the hub that the motor replaces.",
     assumes="No part of the drivetrain but the rear wheel is changed.",
     source=PART_DATA,
+    stops_as=5,
     settled_by=("drivetrain",),
     says=Says(
         passed="Drivetrain: {drivetrain}; this hub can be driven that way.",
