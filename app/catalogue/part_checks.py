@@ -99,6 +99,8 @@ def _slotted(part: AxleSet) -> Iterator[FieldFault]:
 @_of_kind.register
 def _torque_arm(part: TorqueArm) -> Iterator[FieldFault]:
     yield from _pair(part, "reach_from_mm", "reach_to_mm", may_be_one=False)
+    if part.reach_from_mm.low == 0:
+        yield "reach_from_mm", "must be above 0; it is the shortest lever that holds the motor's torque"
     for stem in ("clamp_width", "clamp_height", "offset", "lateral"):
         yield from _pair(part, f"{stem}_low_mm", f"{stem}_high_mm")
     if part.anchor == "stay_clamp" and not part.sections:

@@ -87,6 +87,7 @@ CHANGES: list[Any] = [
         "axle_sets", {"thru_pitches": ["2.0"]}, "thru_pitches[1]", "'1.0', '1.5' or '1.75'", id="pitch"
     ),
     pytest.param("torque_arms", {"axle_sets": ["elm"]}, "axle_sets", "oak-135", id="an arm for no axle set"),
+    pytest.param("torque_arms", {"reach_from_mm": 0}, "reach_from_mm", "lever", id="an arm without a lever"),
     pytest.param("torque_arms", {"sections": []}, "sections", "stay_clamp", id="a clamp for no section"),
     pytest.param(
         "torque_arms", {"anchor": "mount_bolt"}, "sections", "mount_bolt", id="a bolt with sections"
