@@ -19,8 +19,7 @@ from app.facts.truth import Truth
 Value: TypeAlias = Span | str
 
 
-@dataclass(frozen=True, slots=True)
-class Limit:
+class Limit(NamedTuple):
     """An end that a reading must keep to.
 
     value       a span, since a limit drawn from a part has the part's tolerance

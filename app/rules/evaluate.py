@@ -24,7 +24,8 @@ class Bench:
         self.rule = rule
         self._stock, self._standards = stock, standards
         handed: dict[str, Any] = {"standards": standards, "stock": stock}
-        self._fixed = [handed.get(name) for name in rule.takes]
+        self._arguments = [handed.get(name) for name in rule.takes]
+        self._function = rule.function
         self._part_places = [rule.takes.index(kind) for kind in rule.part_kinds]
         self._view_places = [
             (at, ("bike", "wish").index(name))
@@ -59,31 +60,30 @@ class Bench:
 
     def _ask(self, parts: tuple[Part, ...], tried: tuple[tuple[str, str], ...]) -> Result:
         try:
-            given = self._call(parts, self._view(tried))
+            given = self._call(parts, self._views.get(tried) or self._view(tried))
         except WordNeeded as needed:
             fact = needed.fact
             each = [self._ask(parts, (*tried, (fact, word))) for word in self._words[fact]]
             return join(each, (fact,))
         result = decide(given, self.rule.weight)
-        return Result(result.outcome, result.weight, given, dict(tried)) if tried else result
+        return result._replace(words=dict(tried)) if tried else result
 
     def _call(self, parts: tuple[Part, ...], views: tuple[Any, Any]) -> Given:
-        arguments = self._fixed.copy()
+        # One list is filled again for every call: making one for each took a tenth of a check's time.
+        arguments = self._arguments
         for place, which in self._view_places:
             arguments[place] = views[which]
         for place, part in zip(self._part_places, parts, strict=False):
             arguments[place] = part
-        return self.rule.function(*arguments)
+        return self._function(*arguments)
 
     def _view(self, tried: tuple[tuple[str, str], ...]) -> tuple[Bike, Wish]:
-        views = self._views.get(tried)
-        if views is None:
-            words = dict((*self._known, *tried))
-            still_open = frozenset(self._words) - frozenset(words)
-            values: dict[str, Span | str] = {**self._spans, **words}
-            wished = {name: value for name, value in values.items() if FACTS[name].group is Group.WISH}
-            ridden = {name: value for name, value in values.items() if FACTS[name].group is not Group.WISH}
-            views = self._views[tried] = (Bike(ridden, still_open), Wish(wished, still_open))
+        words = dict((*self._known, *tried))
+        still_open = frozenset(self._words) - frozenset(words)
+        values: dict[str, Span | str] = {**self._spans, **words}
+        wished = {name: value for name, value in values.items() if FACTS[name].group is Group.WISH}
+        ridden = {name: value for name, value in values.items() if FACTS[name].group is not Group.WISH}
+        views = self._views[tried] = (Bike(ridden, still_open), Wish(wished, still_open))
         return views
 
     def numbers_read(self, parts: tuple[Part, ...], result: Result) -> tuple[str, ...]:
