@@ -55,7 +55,7 @@ def described(routes: Described, checker: Checker | None) -> Described:
             operation["requestBody"]["content"][JSON]["example"] = SENT[name]
         for status, answer in operation["responses"].items():
             content = answer.get("content", {})
-            if PROBLEM in content:
+            if PROBLEM in content and status in DETAILS:
                 content[PROBLEM]["example"] = _problem(status)
             elif JSON in content and name in answers:
                 content[JSON]["example"] = answers[name]

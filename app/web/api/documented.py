@@ -77,9 +77,15 @@ def answered(
     if headers:
         found[status]["headers"] = headers
     for refusal in refusals:
-        content = {PROBLEM: {"schema": ref("Problem")}}
-        found[refusal] = {"description": REFUSALS[refusal], "content": content}
+        found[refusal] = _refused(REFUSALS[refusal])
+    found["default"] = _refused(
+        "Any other refusal, such as 405 for another method, or a crash with its reference."
+    )
     return found
+
+
+def _refused(told: str) -> Described:
+    return {"description": told, "content": {PROBLEM: {"schema": ref("Problem")}}}
 
 
 def kept(shape: str, told: str, refusals: tuple[int, ...] = ()) -> Answers:

@@ -44,7 +44,7 @@ def _answered() -> Described:
 
 
 def _sent() -> Described:
-    sections = {section: ref(section.capitalize()) for section in SECTIONS}
+    sections = {section: {"anyOf": [ref(section.capitalize()), {"type": "null"}]} for section in SECTIONS}
     lines = {
         name: {"type": ["string", "null"], "maxLength": LONGEST[name], "description": told}
         for name, told in LINES.items()
