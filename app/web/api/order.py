@@ -19,7 +19,8 @@ from app.web.api.refused import UNREADABLE, Fault, RefusedError, refuse_unread
 KEY_SHAPE = re.compile(r"[!-~]{1,200}")
 WRONG_KEY = "An Idempotency-Key is 1 to 200 visible ASCII characters without spaces."
 
-LONGEST = {"job": 80, "issued_by": 80}
+LINES = ("job", "issued_by")
+LONGEST = 60
 WRONG_LINE = "{name} must be one line of text, {most} characters at most, or null."
 
 
@@ -37,7 +38,7 @@ def read_order(sent: object) -> Order:
     facts, lines = _apart(sent)
     reading = read_json(facts)
     refuse_unread(reading.errors, _wrong_lines(lines))
-    job, issued_by = (str(lines.get(name) or "").strip() for name in LONGEST)
+    job, issued_by = (str(lines.get(name) or "").strip() for name in LINES)
     return Order(reading.answers, job or None, issued_by)
 
 
@@ -57,16 +58,16 @@ def _apart(sent: object) -> tuple[object, Mapping[str, object]]:
     """The facts, and the lines of text beside them; what is no object is left to the reader of facts."""
     if not isinstance(sent, Mapping):
         return sent, {}
-    facts = {name: each for name, each in sent.items() if name not in LONGEST}
-    return facts, {name: sent[name] for name in LONGEST if name in sent}
+    facts = {name: each for name, each in sent.items() if name not in LINES}
+    return facts, {name: sent[name] for name in LINES if name in sent}
 
 
 def _wrong_lines(lines: Mapping[str, object]) -> Iterator[Fault]:
     for name, line in lines.items():
-        if line is not None and not _is_line(line, LONGEST[name]):
-            message = WRONG_LINE.format(name=name, most=LONGEST[name])
+        if line is not None and not _is_line(line):
+            message = WRONG_LINE.format(name=name, most=LONGEST)
             yield {"value": cut(shown_value(line)), "message": message, "parameter": name}
 
 
-def _is_line(line: object, most: int) -> bool:
-    return isinstance(line, str) and len(line) <= most and line.isprintable()
+def _is_line(line: object) -> bool:
+    return isinstance(line, str) and len(line) <= LONGEST and line.isprintable()

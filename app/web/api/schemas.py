@@ -9,6 +9,7 @@ from pydantic import TypeAdapter
 from app.catalogue.catalogue import Catalogue
 from app.facts.json_reader import SECTIONS
 from app.facts.json_schema import facts_schema, section_schema
+from app.facts.span import Span
 from app.report.report import Report
 from app.web.api.build_record import Frozen, SavedBuild, WholeBuild
 from app.web.api.documented import SCHEMAS, Described, ref
@@ -40,13 +41,15 @@ def _answered() -> Described:
     shapes: Described = held["$defs"]
     # A kept report is given back as it was frozen, as plain data without a type of its own.
     shapes[Frozen.__name__]["properties"]["report"] = ref(Report.__name__)
+    # A dimension says itself how it is written; the span behind it is never sent.
+    del shapes[Span.__name__]
     return shapes
 
 
 def _sent() -> Described:
     sections = {section: {"anyOf": [ref(section.capitalize()), {"type": "null"}]} for section in SECTIONS}
     lines = {
-        name: {"type": ["string", "null"], "maxLength": LONGEST[name], "description": told}
+        name: {"type": ["string", "null"], "maxLength": LONGEST, "description": told}
         for name, told in LINES.items()
     }
     facts = facts_schema()
