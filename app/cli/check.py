@@ -6,21 +6,25 @@ import json
 import sys
 from collections.abc import Iterable
 from dataclasses import dataclass
+from errno import ENOENT
 from pathlib import Path
 from typing import Any, TextIO
 
+from pydantic import ValidationError
 from rich.console import Console
 from rich.progress import Progress
-from rich.table import Table
 
-from app.catalogue.fault import CatalogueFaults, StandardsFaults
-from app.cli.bike_files import BikeRow, find_files, read_bikes
-from app.cli.seed import read_checker
+from app.catalogue.fault import TextFaults
+from app.cli.bike_files import BikeRow, read_all
+from app.cli.said import complain
+from app.cli.screen import screen, table
 from app.report.build import Checker
 from app.report.report import Report, report_to_json
 from app.report.verdict import deciding
+from app.web.parts_folder import read_checker
 from app.web.settings import Settings
 
+NOT_CHECKED = "Nothing was checked"
 ALL_JUDGED, SOME_UNREADABLE, NOTHING_READABLE = 0, 1, 2
 
 
@@ -37,25 +41,31 @@ def check(paths: Iterable[Path], report_path: Path | None, out: TextIO) -> int:
 
     0 all judged, 1 some rows unreadable, 2 nothing readable.
     """
-    settings = Settings()
     try:
+        settings = Settings()
         checker = read_checker(settings.catalogue_folder, settings.standards_folder)
-    except (CatalogueFaults, StandardsFaults, OSError) as problem:
-        print(f"Nothing was checked: {problem}", file=sys.stderr)  # noqa: T201
+        if checker is None:
+            raise FileNotFoundError(ENOENT, "there is no catalogue here", str(settings.catalogue_folder))
+    except (ValidationError, TextFaults, OSError) as problem:
+        complain(NOT_CHECKED, problem)
         return NOTHING_READABLE
-    judged = _judge_all([row for path in find_files(paths) for row in read_bikes(path)], checker)
-    _show(judged, Console(file=out))
-    if report_path is not None and not _write(report_path, judged):
-        return SOME_UNREADABLE
+    return _judge([*read_all(paths)], checker, report_path, out)
+
+
+def _judge(rows: list[BikeRow], checker: Checker, report_path: Path | None, out: TextIO) -> int:
+    judged = _judge_all(rows, checker)
+    _show(judged, screen(out))
+    is_told = report_path is None or _write(report_path, judged)
     unread = sum(each.report is None for each in judged)
     if unread == len(judged):
-        print("No bike could be read.", file=sys.stderr)  # noqa: T201
+        complain(NOT_CHECKED, "no bike could be read")
         return NOTHING_READABLE
-    return SOME_UNREADABLE if unread else ALL_JUDGED
+    return SOME_UNREADABLE if unread or not is_told else ALL_JUDGED
 
 
 def _judge_all(rows: list[BikeRow], checker: Checker) -> list[Judged]:
-    with Progress(console=Console(stderr=True), transient=True) as progress:
+    console = screen(sys.stderr)
+    with Progress(console=console, transient=True, disable=not console.is_terminal) as progress:
         return [
             Judged(row, None if row.errors else checker.report(row.answers))
             for row in progress.track(rows, description="Checking")
@@ -63,15 +73,15 @@ def _judge_all(rows: list[BikeRow], checker: Checker) -> list[Judged]:
 
 
 def _show(judged: list[Judged], console: Console) -> None:
-    table = Table("Bike", "Verdict", "Best kit", "Decided by")
-    for each in judged:
-        if each.report is not None:
-            table.add_row(each.row.name, each.report.verdict, _kit(each.report), decided_by(each.report))
-        else:
-            table.add_row(each.row.name, "Not read", each.row.where, "\n".join(each.row.errors))
-    console.print(table)
+    console.print(table(("Bike", "Verdict", "Best kit", "Decided by"), map(_line, judged)))
     unread = sum(each.report is None for each in judged)
-    console.print(f"{len(judged) - unread} judged, {unread} not read.", highlight=False)
+    console.print(f"{len(judged) - unread} judged, {unread} not read.")
+
+
+def _line(each: Judged) -> tuple[str, ...]:
+    if each.report is None:
+        return each.row.name, "Not read", each.row.where, "\n".join(each.row.errors)
+    return each.row.name, each.report.verdict, _kit(each.report), decided_by(each.report)
 
 
 def _kit(report: Report) -> str:
@@ -98,6 +108,6 @@ def _write(path: Path, judged: list[Judged]) -> bool:
     try:
         path.write_text(json.dumps(lines, ensure_ascii=False, indent=1) + "\n", encoding="utf-8")
     except OSError as problem:
-        print(f"The report was not written: {problem}", file=sys.stderr)  # noqa: T201
+        complain("The report was not written", problem)
         return False
     return True

@@ -16,6 +16,7 @@ from time import monotonic, sleep
 
 from alembic.config import Config
 from sqlalchemy import URL, Connection, Engine, create_engine, event, make_url
+from sqlalchemy.exc import ArgumentError
 from sqlmodel import Session
 
 from app.store.backup import copy_database
@@ -96,7 +97,10 @@ class Store:
         self._left_at_close.close()
 
     def _file_of(self, address: str) -> Path:
-        url = make_url(address)
+        try:
+            url = make_url(address)
+        except ArgumentError as error:
+            raise StoreError(f"{address!r} is no address of a database: use sqlite:///FILE.") from error
         if url.get_backend_name() != "sqlite":
             raise StoreError(
                 f"Builds are kept in SQLite, not in {url.get_backend_name()}: use sqlite:///FILE."

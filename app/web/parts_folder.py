@@ -6,6 +6,7 @@ from functools import lru_cache
 from pathlib import Path
 from typing import TypeAlias
 
+from app.catalogue.fault import Fault, TextFaults
 from app.catalogue.standards_text import load_standards
 from app.catalogue.text import load_catalogue
 from app.report.build import Checker
@@ -14,13 +15,22 @@ Texts: TypeAlias = tuple[tuple[str, str], ...]
 
 
 def read_checker(catalogue_folder: Path, standards_folder: Path) -> Checker | None:
-    """What checks are made with; None without a catalogue. Raises CatalogueFaults, StandardsFaults."""
-    catalogue = _texts_in(catalogue_folder)
-    return _checker_of(catalogue, _texts_in(standards_folder)) if catalogue else None
+    """What checks are made with; None without a catalogue. Raises TextFaults, with every fault."""
+    catalogue = texts_in(catalogue_folder)
+    return _checker_of(catalogue, texts_in(standards_folder)) if catalogue else None
 
 
-def _texts_in(folder: Path) -> Texts:
-    return tuple((path.name, path.read_text(encoding="utf-8")) for path in sorted(folder.glob("*.yaml")))
+def texts_in(folder: Path) -> Texts:
+    """Every YAML file of a folder by its name. Raises TextFaults for one that isn't text."""
+    return tuple((path.name, _text_of(path)) for path in sorted(folder.glob("*.yaml")))
+
+
+def _text_of(path: Path) -> str:
+    try:
+        return path.read_text(encoding="utf-8")
+    except UnicodeDecodeError as fault:
+        message = f"is no text in UTF-8: byte {fault.start + 1} can't be read"
+        raise TextFaults([Fault(path.name, "", "", message)]) from fault
 
 
 @lru_cache(maxsize=2)

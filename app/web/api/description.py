@@ -9,6 +9,7 @@ from typing import Any
 from pydantic import TypeAdapter
 
 from app.facts.json_reader import read_json
+from app.facts.json_text import NOT_JSON
 from app.report.build import Checker
 from app.store.codes import EXAMPLE as CODE
 from app.store.errors import UnknownBuildError
@@ -18,7 +19,6 @@ from app.web.api.checks import NO_KITS
 from app.web.api.documented import JSON, Described
 from app.web.api.refused import FACTS_UNREAD, faults_of_facts
 from app.web.api.schemas import schemas
-from app.web.api.sent import NOT_JSON
 from app.web.delivery import LARGEST_BODY
 from app.web.problem import MEDIA_TYPE as PROBLEM
 from app.web.problem import problem

@@ -6,6 +6,7 @@ import re
 import secrets
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
+from unicodedata import category
 
 from fastapi import Request
 
@@ -21,6 +22,8 @@ WRONG_KEY = "An Idempotency-Key is 1 to 200 visible ASCII characters without spa
 
 LINES = ("job", "issued_by")
 LONGEST = 60
+# Control characters, and the two that part lines and paragraphs.
+BREAKS = frozenset({"Cc", "Zl", "Zp"})
 WRONG_LINE = "{name} must be one line of text, {most} characters at most, or null."
 
 
@@ -70,4 +73,4 @@ def _wrong_lines(lines: Mapping[str, object]) -> Iterator[Fault]:
 
 
 def _is_line(line: object) -> bool:
-    return isinstance(line, str) and len(line) <= LONGEST and line.isprintable()
+    return isinstance(line, str) and len(line) <= LONGEST and not BREAKS & set(map(category, line))

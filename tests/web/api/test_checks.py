@@ -107,20 +107,16 @@ def test_a_number_that_is_none_is_named_by_its_fact(number: str, program: TestCl
 @pytest.mark.parametrize(
     ("body", "detail"),
     [
-        (b"", "The body isn't JSON: line 1, column 1: expecting value."),
-        (b'{"bike":\n {"rim_holes": }}', "The body isn't JSON: line 2, column 16: expecting value."),
-        (b'{"bike": "\xe9"}', "The body isn't UTF-8: byte 11 can't be read."),
+        (b"", "This isn't JSON: line 1, column 1: expecting value."),
+        (b'{"bike":\n {"rim_holes": }}', "This isn't JSON: line 2, column 16: expecting value."),
+        (b'{"bike": "\xe9"}', "This isn't UTF-8 text: byte 11 can't be read."),
         (b'{"bike": {}, "bike": {}}', "The name bike stands twice in one object. Keep one."),
         (b'{"bike": {"\\ud800": 1, "\\ud800": 2}}', "The name ? stands twice in one object. Keep one."),
-        (b'{"bike": "\\udfff"}', "The body holds half a character, such as \\ud800 without its other half."),
-        pytest.param(
-            b"[" * 200_000,
-            "The body isn't JSON that can be read: it is nested too deeply.",
-            id="200,000 deep",
-        ),
+        (b'{"bike": "\\udfff"}', "This JSON holds half a character, such as \\ud800 without its other half."),
+        pytest.param(b"[" * 200_000, "This JSON can't be read: it is nested too deeply.", id="200,000 deep"),
         pytest.param(
             b"9" * 5000,
-            "The body isn't JSON that can be read: a whole number has too many digits.",
+            "This JSON can't be read: a whole number in it has too many digits.",
             id="5,000 digits",
         ),
     ],
