@@ -12,7 +12,7 @@ from starlette.middleware.gzip import GZipMiddleware
 from starlette.types import ASGIApp
 
 from app.store.database import Store
-from app.web import front_door, privacy, static_route
+from app.web import counter, counter_live, front_door, privacy, static_route
 from app.web.api.description import described
 from app.web.api.routes import add_api
 from app.web.delivery import LARGEST_BODY, DeclaredSize, HeadLikeGet
@@ -23,7 +23,13 @@ from app.web.settings import Settings
 from app.web.site import Site, make_site
 from app.web.static_files import WORTH_COMPRESSING
 
-ROUTERS = (front_door.router, privacy.router, static_route.router)
+ROUTERS = (
+    front_door.router,
+    privacy.router,
+    static_route.router,
+    counter_live.router,
+    counter.router,
+)
 # Level 5 gives a page within 2 % of level 9's size in half its time.
 COMPRESSION = 5
 

@@ -10,13 +10,7 @@ import pytest
 from app.web.app import create_app
 from app.web.settings import PROJECT, Settings
 from app.web.site import Site
-from tests.web.specimen.specimen_page import (
-    CounterSpecimenPage,
-    SheetSpecimenPage,
-    SpecimenPage,
-    specimen,
-    specimen_site,
-)
+from tests.web.specimen.specimen_page import SheetSpecimenPage, SpecimenPage, specimen, specimen_site
 
 CSS = PROJECT / "static" / "css"
 SHEETS = sorted(CSS.glob("*.css"))
@@ -121,9 +115,7 @@ def test_every_style_belongs_to_a_declared_layer(sheet: Path) -> None:
 
 def test_classes_and_styles_know_each_other() -> None:
     site: Site = specimen_site(create_app(Settings()).state.site)
-    specimens = [
-        site.render(specimen(kind)) for kind in (SpecimenPage, CounterSpecimenPage, SheetSpecimenPage)
-    ]
+    specimens = [site.render(specimen(kind)) for kind in (SpecimenPage, SheetSpecimenPage)]
     templates = [path.read_text(encoding="utf-8") for path in (PROJECT / "templates").rglob("*.html")]
     styles = re.sub(r'/\*.*?\*/|"[^"]*"', "", "".join(map(Path.read_text, SHEETS)), flags=re.DOTALL)
 

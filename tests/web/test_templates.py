@@ -14,18 +14,11 @@ from app.web.app import create_app
 from app.web.page import Fragment, Page
 from app.web.settings import PROJECT, Settings
 from app.web.site import Site, make_templates
-from tests.web.specimen.specimen_page import (
-    FOLDER,
-    CounterSpecimenPage,
-    SheetSpecimenPage,
-    SpecimenPage,
-    specimen,
-    specimen_site,
-)
+from tests.web.specimen.specimen_page import FOLDER, SheetSpecimenPage, SpecimenPage, specimen, specimen_site
 
 TEMPLATES = PROJECT / "templates"
 FOR_ALL_PAGES = {"frame"}
-SPECIMENS = (SpecimenPage, CounterSpecimenPage, SheetSpecimenPage)
+SPECIMENS = (SpecimenPage, SheetSpecimenPage)
 NEVER_SAID = re.compile(
     r"\b(please|sorry|invalid|valid|illegal|forbidden|oops|error occurred|field|input|required|submit"
     r"|click here|simply|just)\b",

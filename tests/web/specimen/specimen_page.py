@@ -116,14 +116,6 @@ class SpecimenPage(Page):
 
 
 @dataclass(frozen=True)
-class CounterSpecimenPage(SpecimenPage):
-    """The same, laid out as on the counter sheet."""
-
-    template: ClassVar[str] = "counter_specimen.html"
-    density: ClassVar[Density] = "counter"
-
-
-@dataclass(frozen=True)
 class SheetSpecimenPage(SpecimenPage):
     """The same, as on the workshop sheet."""
 
