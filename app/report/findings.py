@@ -67,6 +67,24 @@ def source_of(rule: Rule, result: Result) -> str:
     return str(rule.source)
 
 
+def finding_of(bench: Bench, answers: Answers, parts: tuple[Part, ...]) -> Finding:
+    """What one rule says of its own parts, in the order of `rule.part_kinds`, worded."""
+    rule, result = bench.rule, bench.result(parts)
+    open_facts = open_facts_of(bench, answers, result, parts)
+    state = state_of(result, open_facts)
+    sentence, leaning = sentence_of(rule, result, state), ""
+    unit = result.given.unit if isinstance(result.given, Check) else ""
+    if state == "close":
+        leaning = leaning_of(result)
+        sentence = f"{sentence} {advice(bench, answers, result, parts)}"
+        open_facts = close_facts_of(bench, answers, result, parts)
+    return Finding(
+        rule.id, rule.title, rule.family, state, result.outcome.earl, result.weight.value,
+        WORDS[state], sentence, remedy_of(rule, result), source_of(rule, result),
+        rule.settled_by, open_facts, leaning, margin(result), unit,
+    )  # fmt: skip
+
+
 class FindingsOf:
     """The findings about one bike, kept by rule and parts."""
 
@@ -97,21 +115,5 @@ class FindingsOf:
         key = (bench.rule.id, *[part.id for part in parts])
         found = self._kept.get(key)
         if found is None:
-            found = self._kept[key] = self._make(bench, parts)
+            found = self._kept[key] = finding_of(bench, self._answers, parts)
         return found
-
-    def _make(self, bench: Bench, parts: tuple[Part, ...]) -> Finding:
-        rule, result = bench.rule, bench.result(parts)
-        open_facts = open_facts_of(bench, self._answers, result, parts)
-        state = state_of(result, open_facts)
-        sentence, leaning = sentence_of(rule, result, state), ""
-        unit = result.given.unit if isinstance(result.given, Check) else ""
-        if state == "close":
-            leaning = leaning_of(result)
-            sentence = f"{sentence} {advice(bench, self._answers, result, parts)}"
-            open_facts = close_facts_of(bench, self._answers, result, parts)
-        return Finding(
-            rule.id, rule.title, rule.family, state, result.outcome.earl, result.weight.value,
-            WORDS[state], sentence, remedy_of(rule, result), source_of(rule, result),
-            rule.settled_by, open_facts, leaning, margin(result), unit,
-        )  # fmt: skip

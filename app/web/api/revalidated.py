@@ -13,14 +13,14 @@ NOT_MODIFIED = 304
 FOR_ALL, FOR_ONE = "no-cache", "private, no-cache"
 
 
-def revalidated(request: Request, body: bytes, keep: str = FOR_ALL) -> Response:
-    """This JSON with its ETag, or 304 where the client has it already."""
+def revalidated(request: Request, body: bytes, keep: str = FOR_ALL, media_type: str = MEDIA_TYPE) -> Response:
+    """This body with its ETag, or 304 where the client has it already."""
     # Weak (RFC 9110, section 8.8.1), because the same tag goes with the body as it is and compressed.
     tag = f'W/"{hashlib.sha256(body).hexdigest()[:32]}"'
     headers = {"ETag": tag, "Cache-Control": keep}
     if _has(request.headers.getlist("if-none-match"), tag):
         return Response(status_code=NOT_MODIFIED, headers=headers)
-    return Response(body, media_type=MEDIA_TYPE, headers=headers)
+    return Response(body, media_type=media_type, headers=headers)
 
 
 def _has(fields: list[str], tag: str) -> bool:
