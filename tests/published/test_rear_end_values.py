@@ -18,8 +18,8 @@ SOCKET_MM = Span.exactly("3.5")
 AXLE_SETS = {each.id: each for each in demo_catalogue().axle_sets}
 
 # Published: 142 is 135 with 3.5 mm more at each end ("142x12 explained", trekmountain.typepad.com;
-# "Understanding rear chainline", bikegremlin.net/threads/433). 150 and 157: "A guide to mountain bike axle standards",
-# bikeradar.com. The other pairs follow by the same sockets.
+# "Understanding rear chainline", bikegremlin.net/threads/433). 150 and 157: "A guide to mountain bike
+# axle standards", bikeradar.com. The other pairs follow by the same sockets.
 PAIRS = [(135, 142), (150, 157), (141, 148), (170, 177), (190, 197)]
 
 
