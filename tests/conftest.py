@@ -16,7 +16,7 @@ SLOW_MACHINE = [HealthCheck.too_slow]
 settings.register_profile(
     "default", max_examples=50, deadline=None, derandomize=True, suppress_health_check=SLOW_MACHINE
 )
-settings.register_profile("long", max_examples=2000, deadline=None, suppress_health_check=SLOW_MACHINE)
+settings.register_profile("long", max_examples=250, deadline=None, suppress_health_check=SLOW_MACHINE)
 settings.load_profile("long" if LONG else "default")
 
 
