@@ -32,7 +32,7 @@ def _kit(hub: Hub, catalogue: Catalogue) -> Kit:
     sets = [axle_set for axle_set in catalogue.axle_sets if hub.id in axle_set.hubs]
     sets.sort(key=lambda axle_set: axle_set.over_locknut_mm.low)
     motor = f"{MOTORS[hub.motor]}, {hub.spoke_holes} spokes"
-    return Kit(hub.name, motor, tuple(_rear_end(axle_set) for axle_set in sets), hub.note)
+    return Kit(hub.name, motor, tuple(dict.fromkeys(map(_rear_end, sets))), hub.note)
 
 
 def _rear_end(axle_set: AxleSet) -> str:
