@@ -1,0 +1,83 @@
+"""Findings are filled into a cast of their macro, and read exactly as if the macro had been called."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Any
+
+import pytest
+
+from app.report.report import Finding
+from app.report.wording import WORDS
+from app.web.finding_lines import concerns_us, finding_lines, worst_first
+from app.web.settings import PROJECT
+from app.web.site import make_templates
+from tests.report.bikes import BIKES, report_on
+
+TEMPLATES = make_templates(PROJECT / "templates")
+
+
+@dataclass(frozen=True)
+class Item:
+    """A finding by the names that the macro reads."""
+
+    rule_id: str
+    title: str
+    state: str
+    words: str
+    sentence: str
+    remedy: str
+    limit_source: str
+
+
+def called(finding: Finding, anchor: str) -> str:
+    macro: Any = TEMPLATES.get_template("components/finding.html").module
+    item = Item(
+        finding.rule_id, finding.title, finding.state, finding.words, finding.sentence, finding.remedy,
+        finding.source,
+    )  # fmt: skip
+    return str(macro.finding(item, anchor))
+
+
+def made_up(state: str, remedy: str, text: str = "Slot 10 mm.") -> Finding:
+    return Finding(
+        "slot_width", text, "axle", state, "passed", "B", WORDS[state], text, remedy, text, (), ()
+    )  # fmt: skip
+
+
+@pytest.mark.parametrize("name", BIKES)
+@pytest.mark.parametrize("with_anchors", [True, False])
+def test_every_finding_of_a_demo_bike_reads_as_its_macro_says_it(name: str, with_anchors: bool) -> None:  # noqa: FBT001
+    best = report_on(name).best
+    assert best
+
+    html = finding_lines(TEMPLATES).html(best.findings, with_anchors=with_anchors)
+
+    assert html == "".join(called(each, each.rule_id if with_anchors else "") for each in best.findings)
+
+
+@pytest.mark.parametrize("state", WORDS)
+@pytest.mark.parametrize("remedy", ["", "Take 100 % of it, {as} is."])
+@pytest.mark.parametrize("text", ["<b> & \"quotes\" 'too'", "%s %(title)s {0} \ue000", "Ω ± 0.3\u202fmm"])
+def test_no_text_can_leave_its_place(state: str, remedy: str, text: str) -> None:
+    finding = made_up(state, remedy, text)
+
+    assert finding_lines(TEMPLATES).html([finding], with_anchors=True) == called(finding, finding.rule_id)
+
+
+def test_no_findings_are_no_html() -> None:
+    assert finding_lines(TEMPLATES).html([], with_anchors=True) == ""
+
+
+def test_what_stops_a_fit_comes_first_and_what_passed_last() -> None:
+    best = report_on("gravel-142-flat-mount").best
+    assert best
+
+    findings = worst_first(best.findings)
+
+    states = [(each.outcome, each.weight) for each in findings if concerns_us(each)]
+    assert states == sorted(
+        states, key=[("failed", "B"), ("cantTell", "B"), ("failed", "C"), ("cantTell", "C")].index
+    )
+    assert {each.state for each in findings[len(states) :]} <= {"fit", "skip"}
+    assert sorted(map(hash, findings)) == sorted(map(hash, best.findings))
