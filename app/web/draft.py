@@ -13,7 +13,7 @@ from app.facts.contradictions import contradictions
 from app.facts.form_reader import TOOL_SUFFIX
 from app.facts.reading import FactError, read_answer
 from app.facts.table import FACTS
-from app.store.records import BuildRecord
+from app.store.records import BuildRecord, RevisionRecord
 from app.web.written import NOTHING, Sheet, posted_sheet, stored_sheet
 
 Changes = Mapping[str, JsonValue]
@@ -28,8 +28,8 @@ class Draft:
     errors: tuple[FactError, ...]
 
 
-def answers_of(record: BuildRecord | None) -> Answers:
-    """The stored answers of a build; one that the table of facts no longer knows is left out."""
+def answers_of(record: BuildRecord | RevisionRecord | None) -> Answers:
+    """The stored answers of a build or of a revision; one that no fact is known for is left out."""
     kept = [_answer_of({name: value}) for name, value in record.facts.items()] if record else []
     return Answers().with_(*(answer for each in kept for answer in each.values()))
 

@@ -1,0 +1,104 @@
+"""The result of a check: the verdict, what to do next, the kit with its parts and jobs, and every finding."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import ClassVar, Literal
+
+from fastapi import APIRouter
+from markupsafe import Markup
+from starlette.responses import Response
+
+from app.report.report import Finding, KitReport, Report
+from app.web.build_address import CodeInAddress
+from app.web.current import CurrentSite, CurrentStore
+from app.web.finding_lines import concerns_us, finding_lines, worst_first
+from app.web.out_of_date import judged_just_now, moved_on
+from app.web.result_parts import (
+    PASSED,
+    SKIPPED,
+    NextStep,
+    PartRow,
+    count_kits,
+    counted,
+    next_step,
+    other_kits,
+    parts_of_kit,
+)
+from app.web.ruler import Ruler
+from app.web.shown_build import BuildPage, ShownBuild, as_it_stands, as_judged_now, find_build
+from app.web.site import Site
+
+router = APIRouter(include_in_schema=False)
+
+
+@dataclass(frozen=True)
+class ResultPage(BuildPage):
+    """What a customer and the shop see of a check.
+
+    moved_on  what changed since the revision that is shown
+    fresh     that it was judged just now, or empty
+    parts     the parts to pull, or of the nearest kit where nothing fits
+    open      the findings to look at, as HTML; passed and skipped are folded
+    """
+
+    template: ClassVar[str] = "pages/result.html"
+
+    moved_on: tuple[str, ...]
+    fresh: str
+    report: Report
+    kit: str
+    ruler: Ruler
+    next_step: NextStep | None
+    parts: tuple[PartRow, ...]
+    others: tuple[KitReport, ...]
+    others_counted: str
+    open: Markup
+    passed: Markup
+    passed_counted: str
+    skipped: Markup
+    skipped_counted: str
+
+    @property
+    def heading(self) -> str:
+        return self.report.verdict
+
+
+@router.get("/builds/{code}")
+async def result(
+    code: CodeInAddress, site: CurrentSite, store: CurrentStore, judged: Literal["now"] | None = None
+) -> Response:
+    """Show the result of a check: as its latest revision says it, or as it is judged now."""
+    record = find_build(store, code)
+    shown = as_judged_now(record, site.checker) if judged else as_it_stands(record, site.checker)
+    return site.show(result_page(site, shown))
+
+
+def result_page(site: Site, shown: ShownBuild) -> ResultPage:
+    """The page of a report that is ready."""
+    report, best = shown.report, shown.report.best
+    findings = worst_first(best.findings if best else ())
+    passed = [each for each in findings if each.state == "fit"]
+    skipped = [each for each in findings if each.state == "skip"]
+    others = other_kits(report)
+    return ResultPage(
+        build=shown.foot(site.settings),
+        moved_on=moved_on(shown, site.checker),
+        fresh=judged_just_now(shown),
+        report=report,
+        kit=best.parts["hub"].name if best else "",
+        ruler=Ruler(report.settled, report.total),
+        next_step=next_step(report),
+        parts=parts_of_kit(report),
+        others=others,
+        others_counted=count_kits(others, best_fits=report.state in {"fit", "care"}),
+        open=_lines(site, [each for each in findings if concerns_us(each)]),
+        passed=_lines(site, passed),
+        passed_counted=counted(PASSED, len(passed)),
+        skipped=_lines(site, skipped),
+        skipped_counted=counted(SKIPPED, len(skipped)),
+    )
+
+
+def _lines(site: Site, findings: list[Finding]) -> Markup:
+    return finding_lines(site.templates).html(findings, with_anchors=True)
