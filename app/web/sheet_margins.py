@@ -7,9 +7,11 @@ from __future__ import annotations
 
 from starlette.responses import Response
 
+# The first page says it in the flow, where every browser prints it.
 TEMPLATE = """\
 @media print {{
   @page {{ @top-center {{ content: {head}; }} @bottom-left {{ content: {foot}; }} }}
+  @page :first {{ @top-center {{ content: none; }} }}
 }}
 """
 

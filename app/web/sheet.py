@@ -1,0 +1,138 @@
+"""The workshop sheet: two pages to print, to build from and to sign."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Annotated, ClassVar, Literal
+
+from fastapi import APIRouter, Query, Request
+from markupsafe import Markup
+from pydantic import BaseModel, Field
+from starlette.responses import Response
+
+from app.report.report import Job, Report
+from app.store.database import Store
+from app.web.build_address import CodeInAddress
+from app.web.current import CurrentSite, CurrentStore
+from app.web.finding_lines import concerns_us, finding_lines, worst_first
+from app.web.page import Density
+from app.web.qr import qr_code
+from app.web.result_parts import PASSED, PartRow, counted, parts_to_pull
+from app.web.revisions import MOST_REVISIONS
+from app.web.sheet_margins import sheet_margins
+from app.web.sheet_parts import (
+    BETWEEN,
+    FactRow,
+    SheetHead,
+    bike_line,
+    facts_used,
+    is_draft,
+    kit_line,
+    sheet_head,
+)
+from app.web.shown_build import BuildPage, ShownBuild, as_it_stands, as_saved, find_build, find_revision
+from app.web.site import Site
+
+router = APIRouter(include_in_schema=False)
+# So many open points leave no room for jobs on two pages, and nobody builds with so much open.
+MOST_POINTS_BESIDE_JOBS = 30
+
+
+class Wanted(BaseModel):
+    """Which sheet: of the latest revision where none is named, and in large print where that is asked for."""
+
+    revision: int | None = Field(default=None, ge=1, le=MOST_REVISIONS)
+    print: Literal["large"] | None = None
+
+
+AsWanted = Annotated[Wanted, Query()]
+
+
+@dataclass(frozen=True)
+class SheetPage(BuildPage):
+    """A sheet. On a draft the open points come first, and there is nothing to sign.
+
+    margins  address of the style sheet that writes into the margins of every page
+    points   the findings that did not pass, in full, as HTML
+    passed   the titles of those that did, in one paragraph
+    """
+
+    template: ClassVar[str] = "pages/sheet.html"
+    density: ClassVar[Density] = "sheet"
+
+    shop: str
+    head: SheetHead
+    is_draft: bool
+    is_large: bool
+    margins: str
+    qr: Markup
+    address: str
+    bike: str
+    kit: str
+    report: Report
+    parts: tuple[PartRow, ...]
+    jobs: tuple[Job, ...]
+    facts: tuple[FactRow, ...]
+    points: Markup
+    passed: str
+    passed_counted: str
+
+    @property
+    def heading(self) -> str:
+        return "Workshop sheet"
+
+
+@router.get("/builds/{code}/sheet")
+async def sheet(
+    code: CodeInAddress, wanted: AsWanted, request: Request, site: CurrentSite, store: CurrentStore
+) -> Response:
+    """Show the sheet of a revision, the latest where none is named, or of the draft."""
+    shown = _shown(site, store, code, wanted.revision)
+    base = site.settings.public_address or str(request.base_url).rstrip("/")
+    return site.show(sheet_page(site, shown, base, is_large=wanted.print is not None))
+
+
+@router.get("/builds/{code}/sheet/margins.css")
+async def margins(code: CodeInAddress, wanted: AsWanted, site: CurrentSite, store: CurrentStore) -> Response:
+    """What every page of that sheet says in its margins."""
+    head = sheet_head(_shown(site, store, code, wanted.revision), site.settings)
+    return sheet_margins(head=head.warning, foot=head.foot)
+
+
+def _shown(site: Site, store: Store, code: str, revision: int | None) -> ShownBuild:
+    record = find_build(store, code)
+    if revision is None:
+        return as_it_stands(record, site.checker)
+    return as_saved(record, find_revision(store, record, revision))
+
+
+def sheet_page(site: Site, shown: ShownBuild, address: str, *, is_large: bool = False) -> SheetPage:
+    """The sheet of a report that is ready; `address` is the shop's own."""
+    report, best = shown.report, shown.report.best
+    findings = worst_first(best.findings if best else ())
+    points = [each for each in findings if concerns_us(each)]
+    passed = [each.title for each in findings if each.state == "fit"]
+    return SheetPage(
+        build=shown.foot(site.settings),
+        shop=site.settings.shop_name,
+        head=sheet_head(shown, site.settings),
+        is_draft=is_draft(shown),
+        is_large=is_large,
+        margins=_margins_of(shown),
+        qr=qr_code(f"{address}/builds/{shown.code}"),
+        address=address,
+        bike=bike_line(shown.answers),
+        kit=kit_line(report),
+        report=report,
+        parts=parts_to_pull(report),
+        jobs=report.jobs if len(points) <= MOST_POINTS_BESIDE_JOBS else (),
+        facts=facts_used(shown),
+        points=finding_lines(site.templates).html(points, with_anchors=False),
+        passed=BETWEEN.join(passed),
+        passed_counted=counted(PASSED, len(passed)),
+    )
+
+
+def _margins_of(shown: ShownBuild) -> str:
+    wanted = f"?revision={shown.revision.number}" if shown.revision else ""
+    return f"/builds/{shown.code}/sheet/margins.css{wanted}"
