@@ -12,7 +12,19 @@ from starlette.middleware.gzip import GZipMiddleware
 from starlette.types import ASGIApp
 
 from app.store.database import Store
-from app.web import counter, counter_live, front_door, privacy, static_route
+from app.web import (
+    compare,
+    counter,
+    counter_live,
+    front_door,
+    moved,
+    privacy,
+    result,
+    revisions,
+    rule_book,
+    sheet,
+    static_route,
+)
 from app.web.api.description import described
 from app.web.api.routes import add_api
 from app.web.delivery import LARGEST_BODY, DeclaredSize, HeadLikeGet
@@ -29,6 +41,12 @@ ROUTERS = (
     static_route.router,
     counter_live.router,
     counter.router,
+    result.router,
+    moved.router,
+    compare.router,
+    revisions.router,
+    sheet.router,
+    rule_book.router,
 )
 # Level 5 gives a page within 2 % of level 9's size in half its time.
 COMPRESSION = 5
@@ -81,6 +99,7 @@ async def _while_serving(app: FastAPI) -> AsyncIterator[None]:
     with closing(Store(site.settings.database_url)) as store:
         store.migrate()
         app.state.store = store
+        app.state.rule_book = rule_book.read_rule_book(site.settings, site.checker)
         # What was made at start stays; the collector need not look at it again at every page.
         gc.collect()
         gc.freeze()
