@@ -10,9 +10,9 @@ from app.facts.fact import NumberFact
 from app.facts.table import FACTS
 from app.report.closer import advice
 from app.report.numbers import PLACES, places_needed, shown, with_unit
-from app.report.report import Finding
-from app.report.wording import WORDS, remedy_of, sentence_of, state_of
-from app.rules.check import Check
+from app.report.report import Finding, Measured
+from app.report.wording import WORDS, places_for, remedy_of, sentence_of, state_of
+from app.rules.check import Check, Limit
 from app.rules.evaluate import Bench
 from app.rules.outcome import Outcome, Result, margin, sides
 from app.rules.rule import PART_KINDS, Rule
@@ -67,6 +67,21 @@ def source_of(rule: Rule, result: Result) -> str:
     return str(rule.source)
 
 
+def measured_of(result: Result, state: str) -> Measured | None:
+    """The reading and the limits that the sentence speaks of; None where it names none."""
+    given = result.given
+    if not isinstance(given, Check) or given.reading is None or state == "open":
+        return None
+    if result.tried and result.outcome is Outcome.PASSED:
+        return None
+    reading = (given.reading.low, given.reading.high)
+    return Measured(reading, _ends(given.low), _ends(given.high), places_for(given, result))
+
+
+def _ends(limit: Limit | None) -> tuple[int, int] | None:
+    return None if limit is None else (limit.value.low, limit.value.high)
+
+
 def finding_of(bench: Bench, answers: Answers, parts: tuple[Part, ...]) -> Finding:
     """What one rule says of its own parts, in the order of `rule.part_kinds`, worded."""
     rule, result = bench.rule, bench.result(parts)
@@ -82,6 +97,7 @@ def finding_of(bench: Bench, answers: Answers, parts: tuple[Part, ...]) -> Findi
         rule.id, rule.title, rule.family, state, result.outcome.earl, result.weight.value,
         WORDS[state], sentence, remedy_of(rule, result), source_of(rule, result),
         rule.settled_by, open_facts, leaning, margin(result), unit,
+        measured_of(result, state),
     )  # fmt: skip
 
 

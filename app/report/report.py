@@ -17,6 +17,20 @@ class Named:
 
 
 @dataclass(frozen=True, slots=True)
+class Measured:
+    """A reading and what it must keep to, for a drawing: ends in thousandths of the finding's unit.
+
+    low, high  the limits on either side, which have a part's tolerance; None where a side has none
+    places     the decimal places at which the sentence shows them
+    """
+
+    reading: tuple[int, int]
+    low: tuple[int, int] | None
+    high: tuple[int, int] | None
+    places: int
+
+
+@dataclass(frozen=True, slots=True)
 class Finding:
     """What one rule says of one combination.
 
@@ -30,6 +44,7 @@ class Finding:
     margin       thousandths in hand at worst or, below zero, short at best; None without numbers
     unit         of the margin, as printed
     leaning      for staff, where a reading straddles a limit: "leans no: 0.4 mm short"
+    measured     the numbers that the sentence names; None where there are none
     """
 
     rule_id: str
@@ -47,6 +62,7 @@ class Finding:
     leaning: str = ""
     margin: int | None = None
     unit: str = ""
+    measured: Measured | None = None
 
 
 @dataclass(frozen=True, slots=True)
