@@ -116,7 +116,8 @@ def test_every_style_belongs_to_a_declared_layer(sheet: Path) -> None:
 def test_classes_and_styles_know_each_other() -> None:
     site: Site = specimen_site(create_app(Settings()).state.site)
     specimens = [site.render(specimen(kind)) for kind in (SpecimenPage, SheetSpecimenPage)]
-    templates = [path.read_text(encoding="utf-8") for path in (PROJECT / "templates").rglob("*.html")]
+    makers = [*(PROJECT / "templates").rglob("*.html"), *(PROJECT / "app" / "drawings").rglob("*.py")]
+    templates = [path.read_text(encoding="utf-8") for path in makers]
     styles = re.sub(r'/\*.*?\*/|"[^"]*"', "", "".join(map(Path.read_text, SHEETS)), flags=re.DOTALL)
 
     shown = {name for names in re.findall(r'class="([^"]+)"', "".join(specimens)) for name in names.split()}
