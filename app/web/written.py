@@ -71,5 +71,5 @@ def sheet_from_json(text: str) -> dict[str, Written]:
     """The sheet that sheet_to_json wrote; an empty one, of which all is new, where the text is none."""
     try:
         return {str(name): Written(str(typed), str(tool)) for name, (typed, tool) in json.loads(text).items()}
-    except (ValueError, TypeError, AttributeError):
+    except (ValueError, TypeError, AttributeError, RecursionError):
         return {}

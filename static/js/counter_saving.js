@@ -47,6 +47,8 @@
     const fields = { form_id: entry.id, [name]: typed, [`${name}__tool`]: tool };
     const answer = await post(`${owner}/facts/${name}`, fields);
     if (waiting.get(name) === entry) waiting.delete(name);
+    // A fact gets its error with the verdicts; the name of the job is no fact.
+    if (name === "job") byId("job-error").textContent = answer.said.errors?.[0].detail ?? "";
     if (!answer.isDone) {
       saving.textContent = answer.said.detail;
       return;
