@@ -15,7 +15,7 @@ LINT = "python3 -m app catalogue lint"
 
 def complain(what: str, problem: Exception | str) -> None:
     """Say what wasn't done and why, in one line."""
-    print(f"{what}: {' '.join(_why(problem).split())}", file=sys.stderr)  # noqa: T201
+    print(f"{what}: {' '.join(_why(problem).split())}", file=sys.stderr)
 
 
 def _why(problem: Exception | str) -> str:

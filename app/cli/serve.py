@@ -60,7 +60,7 @@ def _listening(host: str, port: int) -> socket.socket:
 def _serve(app: FastAPI, listening: socket.socket) -> int:
     host, port = listening.getsockname()[:2]
     shown = f"[{host}]" if ":" in host else host
-    print(f"Axlewright is at http://{shown}:{port}/ (Ctrl+C stops it)", flush=True)  # noqa: T201
+    print(f"Axlewright is at http://{shown}:{port}/ (Ctrl+C stops it)", flush=True)
     server = uvicorn.Server(uvicorn.Config(app, access_log=False, log_level="warning"))
     with suppress(KeyboardInterrupt):
         server.run(sockets=[listening])

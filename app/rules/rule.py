@@ -91,6 +91,17 @@ class Rule:
         return tuple(kind for kind in self.part_kinds if kind in DRIVE_KINDS)
 
 
+def _checked(function: Callable[..., Given], settled_by: tuple[str, ...]) -> tuple[str, ...]:
+    """The names of a rule's parameters, all of them known."""
+    takes = tuple(inspect.signature(function).parameters)
+    strange = [name for name in takes if name not in PART_KINDS + HANDED_IN]
+    strange += [name for name in settled_by if name not in FACTS]
+    if strange:
+        message = f"{function.__name__} names {', '.join(strange)}, which is neither a fact nor handed in."
+        raise ValueError(message)
+    return takes
+
+
 def rule(
     *,
     title: str,
@@ -110,23 +121,16 @@ def rule(
 
     settled_by  the facts that move it: it gets a view of these alone
     limits      the limits that are not part data, so that the rules' revision changes with them
-    of_wish     True where it is about what the rider wants: it orders what fits, and is never a reason not to
-    stops_as    how many common rules it counts for in the order of what doesn't fit: more where no change
-                to the bike helps, so that such a kit never looks nearer than one that lacks a millimetre
+    of_wish     about what the rider wants: it orders what fits, and is never a reason not to
+    stops_as    how many common rules it counts for in the order of what doesn't fit: more where no
+                change to the bike helps
     version     raised by hand when what the rule says of any bike may change
 
-    Errors: a fact that is not in the table, or a parameter that nothing is handed in for, is a ValueError.
+    Errors: a name that is no fact, or that nothing is handed in for, is a ValueError.
     """
 
     def make(function: Callable[..., Given]) -> Rule:
-        takes = tuple(inspect.signature(function).parameters)
-        strange = [name for name in takes if name not in PART_KINDS + HANDED_IN]
-        strange += [name for name in settled_by if name not in FACTS]
-        if strange:
-            message = (
-                f"{function.__name__} names {', '.join(strange)}, which is neither a fact nor handed in."
-            )
-            raise ValueError(message)
+        takes = _checked(function, settled_by)
         family = function.__module__.removeprefix("app.rules.").split(".")[0]
         return Rule(
             function, title, family, weight, version, applies, expects, assumes, source,

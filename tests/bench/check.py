@@ -50,7 +50,7 @@ def _judging(ready: Checker, answers: Answers) -> float:
 
 def _line(name: str, ready: Checker, answers: Answers) -> tuple[float, float]:
     whole, judging = milliseconds(lambda: ready.report(answers)), _judging(ready, answers)
-    print(f"{name:34} {whole:8.1f} ms, of which judging {judging:6.1f} ms")  # noqa: T201
+    print(f"{name:34} {whole:8.1f} ms, of which judging {judging:6.1f} ms")
     return whole, judging
 
 
@@ -63,10 +63,10 @@ def main() -> int:
         ready = Checker.of(generated(counts), demo_standards())
         figures[name] = _line(f"{name}, {counts.combinations:,} combinations", ready, answers)
     naive = _naive(Checker.of(generated(SMALL), demo_standards()), answers)
-    print(f"{'small, every rule for each':34} {naive:8.1f} ms")  # noqa: T201
-    print(f"naive over ours: {naive / figures['small'][0]:.0f}")  # noqa: T201
-    print(f"ten times the combinations cost: {figures['large'][0] / figures['small'][0]:.2f} times")  # noqa: T201
-    print(_described(SMALL), _described(LARGE), sep="\n")  # noqa: T201
+    print(f"{'small, every rule for each':34} {naive:8.1f} ms")
+    print(f"naive over ours: {naive / figures['small'][0]:.0f}")
+    print(f"ten times the combinations cost: {figures['large'][0] / figures['small'][0]:.2f} times")
+    print(_described(SMALL), _described(LARGE), sep="\n")
     return 0
 
 
