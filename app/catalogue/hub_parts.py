@@ -2,12 +2,20 @@
 
 from __future__ import annotations
 
-from typing import ClassVar, Literal
+from fractions import Fraction
+from typing import ClassVar, Literal, TypeAlias
 
 from pydantic import Field
 
 from app.catalogue.dimension import Dimension
+from app.catalogue.outline import Outline
 from app.catalogue.part import DropoutKind, Interface, Part, Plug, RotorFixing, Section, Slug
+from app.facts.span import Span
+
+# What an arm can end in; the words are the rows of the table of anchors.
+Fastening: TypeAlias = Literal[
+    "is_hole", "post_or_flat_boss", "two_half_clamp", "band_12", "two_bands_12", "band_9", "strap"
+]
 
 
 class Hub(Part):
@@ -36,6 +44,7 @@ class Hub(Part):
     )
     rated_power_w: Dimension | None = Field(default=None, description="Continuous.")
     regenerates: bool = False
+    pole_pairs: int | None = Field(default=None, ge=1, le=100, description="Of a direct drive's magnet ring.")
     shell_radius_mm: Dimension | None = None
     shell_clearance_mm: Dimension | None = Field(
         default=None, description="Running clearance the maker wants."
@@ -57,6 +66,7 @@ class Winding(Part):
     kv_rpm_per_v: Dimension = Field(description="At the wheel, per volt of peak line-to-line back-emf.")
     resistance_ohm: Dimension = Field(description="Line to line at 20 °C.")
     turns: int | None = Field(default=None, ge=1)
+    inductance_mh: Dimension | None = Field(default=None, description="Line to line.")
     phase_current_limit_a: Dimension | None = None
 
 
@@ -121,12 +131,38 @@ class TorqueArm(Part):
     anchor: Literal["stay_clamp", "mount_bolt"]
     disc_radius_mm: Dimension
     bar_half_width_mm: Dimension
+    outline: Outline = Field(
+        default=(),
+        description="Corners seen from the left: axle at 0, 0, bar along the first number. "
+        "The disc belongs to it; none for a straight bar.",
+    )
+    holes: tuple[Outline, ...] = Field(default=(), description="Corners of each hole, the axle's among them.")
+    index_angles_deg: tuple[Dimension, ...] = Field(
+        default=(), description="Angles at which it can sit on the axle; none where it has only 0."
+    )
+    index_from_deg: Dimension | None = Field(default=None, description="Least angle of an arm that turns.")
+    index_to_deg: Dimension | None = Field(default=None, description="Most angle of an arm that turns.")
     outer_face_mm: Dimension = Field(description="Inner face of the dropout to the arm's outboard face.")
     inner_face_mm: Dimension = Field(description="Inner face of the dropout to the arm's inboard face.")
     clearance_mm: Dimension | None = Field(default=None, description="Running clearance the maker wants.")
     reach_from_mm: Dimension
     reach_to_mm: Dimension
     clamp_length_mm: Dimension = Field(description="Stretch of stay that the clamp covers.")
+    clamp_places_mm: tuple[Dimension, ...] = Field(
+        default=(),
+        description="Holes for the clamp, axle to its middle; empty for one that slides along the reach.",
+    )
+    swivel_in_plane_deg: Dimension | None = Field(
+        default=None, description="Clamp against bar to either side, seen from the left."
+    )
+    swivel_across_deg: Dimension | None = Field(
+        default=None, description="Clamp against bar to either side, seen from above."
+    )
+    fastening: Fastening | None = Field(default=None, description="What holds its end.")
+    holds_braking: bool = Field(
+        default=True, description="False where its end leans on one side of the stay alone."
+    )
+    liner_mm: Dimension | None = Field(default=None, description="Rubber that comes with the clamp.")
     sections: tuple[Section, ...] = ()
     clamp_width_low_mm: Dimension | None = None
     clamp_width_high_mm: Dimension | None = None
@@ -144,6 +180,13 @@ class TorqueArm(Part):
     rated_reverse_force_n: Dimension | None = Field(default=None, description="At the clamp, braking.")
     arms: int = Field(default=1, ge=1, le=2)
     tightening_nm: Dimension | None = None
+
+    @property
+    def clamp_may_be(self) -> Span:
+        """Where the clamp's middle may be along the bar, so that the whole clamp is within reach."""
+        half = self.clamp_length_mm.times(Fraction(1, 2))
+        nearest, farthest = self.reach_from_mm.low + half.low, self.reach_to_mm.high - half.low
+        return Span(nearest, max(nearest, farthest))
 
 
 class Freehub(Part):

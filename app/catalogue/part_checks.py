@@ -8,17 +8,22 @@ from functools import singledispatch
 from app.catalogue.dimension import plain
 from app.catalogue.drive_parts import Pack, Sensor
 from app.catalogue.hub_parts import AxleSet, Hub, TorqueArm
+from app.catalogue.outline import outline_faults
 from app.catalogue.part import Part
 from app.catalogue.wheel_parts import Adapter
-from app.facts.span import Span
+from app.facts.span import THOUSAND, Span
 
 # A field of the part and what is wrong with it.
 FieldFault = tuple[str, str]
 
 # Measured from a face or a centre line to either side of it.
 SIGNED = frozenset(
-    {"outer_face_mm", "inner_face_mm", "offset_low_mm", "offset_high_mm", "lateral_low_mm", "lateral_high_mm"}
+    {
+        *("outer_face_mm", "inner_face_mm", "index_from_deg", "index_to_deg"),
+        *("offset_low_mm", "offset_high_mm", "lateral_low_mm", "lateral_high_mm"),
+    }
 )
+QUARTER_TURN = 90 * THOUSAND
 PLUGS = ("round_6", "round_9", "flat_3", "flat_5", "spade_2", "ring_2")
 FIXINGS = ("six_bolt", "center_lock")
 
@@ -107,6 +112,20 @@ def _torque_arm(part: TorqueArm) -> Iterator[FieldFault]:
         yield "sections", "needs at least one in the list where anchor is stay_clamp"
     if part.anchor == "mount_bolt" and part.sections:
         yield "sections", "is for a stay_clamp, and anchor is mount_bolt"
+    yield from _outline(part)
+
+
+def _outline(part: TorqueArm) -> Iterator[FieldFault]:
+    yield from _pair(part, "index_from_deg", "index_to_deg", may_be_one=False)
+    if part.index_angles_deg and part.index_from_deg is not None:
+        yield "index_angles_deg", "is for an arm with steps, and index_from_deg is given; keep one of the two"
+    if not all(angle.is_exact for angle in part.index_angles_deg):
+        yield "index_angles_deg", "must be single numbers, without a ± or a range"
+    if part.holes and not part.outline:
+        yield "outline", "is missing; holes are given"
+    for name, outlines in (("outline", (part.outline,) if part.outline else ()), ("holes", part.holes)):
+        for fault in {fault for outline in outlines for fault in outline_faults(outline)}:
+            yield name, fault
 
 
 @_of_kind.register
