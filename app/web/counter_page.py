@@ -76,7 +76,7 @@ class CounterPage(Page):
     """
 
     template: ClassVar[str] = "pages/counter.html"
-    scripts: ClassVar[tuple[str, ...]] = ("vendor/htmx-4.0.1.min.js", "js/counter.js", "js/counter_saving.js")
+    scripts: ClassVar[tuple[str, ...]] = ("vendor/htmx-4.0.1.min.js", "js/counter.js")
     density: ClassVar[Density] = "counter"
 
     build: BuildHead

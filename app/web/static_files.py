@@ -58,7 +58,7 @@ class StaticFiles:
 
 
 def read_static_files(folder: Path) -> StaticFiles:
-    """Read a folder of static files, with everything under css/ joined into one file.
+    """Read a folder of static files, with all of css/ joined into one, and each folder under js/ into one.
 
     A style sheet that names a file which isn't there is a KeyError.
     """
@@ -66,8 +66,11 @@ def read_static_files(folder: Path) -> StaticFiles:
         path.relative_to(folder).as_posix() for path in folder.rglob("*") if path.suffix in MEDIA_TYPES
     )
     files = {
-        name: _prepared(name, (folder / name).read_bytes()) for name in names if not name.startswith("css/")
+        name: _prepared(name, (folder / name).read_bytes())
+        for name in names
+        if not name.startswith(("css/", "js/"))
     }
+    files |= {name: _prepared(name, body) for name, body in _joined_scripts(folder / "js").items()}
     files[STYLES] = _prepared(STYLES, _joined_styles(folder / "css", files))
     return StaticFiles(by_name=files, by_address={file.address: file for file in files.values()})
 
@@ -80,6 +83,14 @@ def _prepared(name: str, body: bytes) -> StaticFile:
     # mtime=0: the same file compresses to the same bytes at every start
     gzipped = gzip.compress(body, mtime=0) if is_worth_it else None
     return StaticFile(f"/static/{stem}.{digest}{suffix}", MEDIA_TYPES[suffix], body, gzipped)
+
+
+def _joined_scripts(folder: Path) -> dict[str, bytes]:
+    pages = sorted(path for path in folder.glob("*") if path.is_dir())
+    return {
+        f"js/{page.name}.js": b"\n".join(script.read_bytes() for script in sorted(page.glob("*.js")))
+        for page in pages
+    }
 
 
 def _joined_styles(folder: Path, files: Mapping[str, StaticFile]) -> bytes:

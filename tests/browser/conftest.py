@@ -28,7 +28,7 @@ FLAGS = [
 ]
 A_MOMENT_S = 0.02
 # A browser tells of every answer that isn't a success; these are part of the conversation.
-EXPECTED = ("status of 422", "ERR_INTERNET_DISCONNECTED", "Failed to fetch")
+EXPECTED = ("status of 422", "status of 503", "ERR_INTERNET_DISCONNECTED", "Failed to fetch")
 
 
 @pytest.fixture(scope="session")

@@ -94,3 +94,15 @@ def test_back_from_another_page_shows_the_sheet_as_it_was_left(page: Page, shop:
 
     expect(page).to_have_url(address)
     expect(page.locator("#smallest_cog")).to_have_value("11")
+
+
+def test_a_verdict_that_fails_is_said_and_the_last_one_stays(page: Page, shop: str) -> None:
+    page.goto(f"{shop}/counter")
+    page.route("**/counter/live", lambda route: route.fulfill(status=503, body="<h1>Broken</h1>"))
+    verdict = page.locator("#best-words").inner_text()
+
+    page.locator("#smallest_cog").fill("11")
+
+    expect(page.locator("#saving")).to_contain_text("The verdict couldn't be worked out.")
+    expect(page.locator("#best-words")).to_have_text(verdict)
+    expect(page.get_by_role("heading", name="Broken")).to_have_count(0)

@@ -22,6 +22,8 @@ def folder(tmp_path: Path) -> Path:
         "fonts/face.woff2": "not really a font",
         "fonts/LICENSE": "not served: it has no kind",
         "icon.svg": "<svg/>",
+        "js/counter/hands.js": "const hands = 2;",
+        "js/counter/saving.js": "save(hands);",
     }.items():
         path = tmp_path / "static" / name
         path.parent.mkdir(parents=True, exist_ok=True)
@@ -49,6 +51,13 @@ def test_style_sheets_are_joined_with_the_layers_first(folder: Path) -> None:
     assert "css/plain.css" not in files.by_name
 
 
+def test_the_scripts_of_a_page_are_joined_in_the_order_of_their_names(folder: Path) -> None:
+    files = read_static_files(folder)
+
+    assert files.by_name["js/counter.js"].body == b"const hands = 2;\nsave(hands);"
+    assert "js/counter/hands.js" not in files.by_name
+
+
 def test_a_style_sheet_that_names_a_missing_file_is_refused(folder: Path) -> None:
     (folder / "fonts" / "face.woff2").unlink()
 
@@ -64,7 +73,9 @@ def test_the_hash_holds_for_what_a_style_sheet_names(folder: Path) -> None:
 
 
 def test_only_kinds_that_browsers_ask_for_are_served(folder: Path) -> None:
-    assert set(read_static_files(folder).by_name) == {"axlewright.css", "fonts/face.woff2", "icon.svg"}
+    served = set(read_static_files(folder).by_name)
+
+    assert served == {"axlewright.css", "fonts/face.woff2", "icon.svg", "js/counter.js"}
 
 
 @pytest.mark.parametrize("name", ["axlewright.css", "vendor/htmx-4.0.1.min.js"])

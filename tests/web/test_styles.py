@@ -4,10 +4,12 @@ from __future__ import annotations
 
 import re
 from pathlib import Path
+from typing import get_args
 
 import pytest
 
 from app.web.app import create_app
+from app.web.page import Density
 from app.web.settings import PROJECT, Settings
 from app.web.site import Site
 from tests.web.specimen.specimen_page import SheetSpecimenPage, SpecimenPage, specimen, specimen_site
@@ -121,7 +123,9 @@ def test_classes_and_styles_know_each_other() -> None:
     styles = re.sub(r'/\*.*?\*/|"[^"]*"', "", "".join(map(Path.read_text, SHEETS)), flags=re.DOTALL)
 
     shown = {name for names in re.findall(r'class="([^"]+)"', "".join(specimens)) for name in names.split()}
-    written = set(re.findall(r"[a-z][a-z0-9_-]*", "".join(specimens + templates)))
+    scripts = [path.read_text(encoding="utf-8") for path in (PROJECT / "static" / "js").rglob("*.js")]
+    densities = [f"page--{density}" for density in get_args(Density)]
+    written = set(re.findall(r"[a-z][a-z0-9_-]*", " ".join(specimens + templates + scripts + densities)))
     styled = set(re.findall(r"\.([a-z][a-z0-9_-]*)", styles))
 
     assert shown - styled == NAMES_ONLY

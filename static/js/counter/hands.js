@@ -1,6 +1,6 @@
 // The counter sheet under the hands: keys and presses, and what comes back while somebody types.
 // It only quickens a form that works without. Nothing here moves the focus but a key or a press; what is to be saved
-// it tells counter_saving.js by events: "row-left", "save-revision" and "open-sheet".
+// it tells saving.js by events: "row-left", "save-revision" and "open-sheet". Both are sent as one script.
 "use strict";
 
 const CounterSheet = (() => {
