@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 from functools import singledispatch
 
+from app.catalogue.along_axle_checks import cog_faults, shell_faults, stack_faults
 from app.catalogue.dimension import plain
 from app.catalogue.drive_parts import Pack, Sensor
-from app.catalogue.hub_parts import AxleSet, Hub, TorqueArm
+from app.catalogue.hub_parts import AxleSet, Freehub, Hub, TorqueArm
 from app.catalogue.outline import outline_faults
 from app.catalogue.part import Part
 from app.catalogue.wheel_parts import Adapter
@@ -19,7 +20,7 @@ FieldFault = tuple[str, str]
 # Measured from a face or a centre line to either side of it.
 SIGNED = frozenset(
     {
-        *("outer_face_mm", "inner_face_mm", "index_from_deg", "index_to_deg"),
+        *("outer_face_mm", "inner_face_mm", "cover_face_mm", "index_from_deg", "index_to_deg"),
         *("offset_low_mm", "offset_high_mm", "lateral_low_mm", "lateral_high_mm"),
     }
 )
@@ -58,6 +59,7 @@ def _of_kind(_part: Part) -> Iterator[FieldFault]:
 @_of_kind.register
 def _hub(part: Hub) -> Iterator[FieldFault]:
     yield from _pair(part, "bead_seat_smallest_mm", "bead_seat_largest_mm")
+    yield from shell_faults(part)
     if "disc" in part.brakes and part.rotor_fixing is None:
         yield "rotor_fixing", "is missing; a hub that keeps a disc brake says how the rotor is fixed"
     if "disc" in part.brakes:
@@ -69,6 +71,7 @@ def _hub(part: Hub) -> Iterator[FieldFault]:
 @_of_kind.register
 def _axle_set(part: AxleSet) -> Iterator[FieldFault]:
     yield from _pair(part, "takes_low_mm", "takes_high_mm", may_be_one=False)
+    yield from stack_faults(part)
     if not (
         part.takes_low_mm.low <= part.over_locknut_mm.low
         and part.over_locknut_mm.high <= part.takes_high_mm.high
@@ -102,6 +105,11 @@ def _slotted(part: AxleSet) -> Iterator[FieldFault]:
 
 
 @_of_kind.register
+def _freehub(part: Freehub) -> Iterator[FieldFault]:
+    yield from cog_faults(part)
+
+
+@_of_kind.register
 def _torque_arm(part: TorqueArm) -> Iterator[FieldFault]:
     yield from _pair(part, "reach_from_mm", "reach_to_mm", may_be_one=False)
     if part.reach_from_mm.low == 0:
@@ -113,6 +121,20 @@ def _torque_arm(part: TorqueArm) -> Iterator[FieldFault]:
     if part.anchor == "mount_bolt" and part.sections:
         yield "sections", "is for a stay_clamp, and anchor is mount_bolt"
     yield from _outline(part)
+    yield from _clamp(part)
+
+
+def _clamp(part: TorqueArm) -> Iterator[FieldFault]:
+    if part.clamp_length_mm.low > part.reach_to_mm.high - part.reach_from_mm.low:
+        yield "clamp_length_mm", "must be shorter than the reach that the clamp lies in"
+    if any(not part.clamp_may_be.holds(place) for place in part.clamp_places_mm):
+        yield "clamp_places_mm", "must leave the whole clamp between reach_from_mm and reach_to_mm"
+    for name in ("swivel_in_plane_deg", "swivel_across_deg"):
+        swivel: Span | None = getattr(part, name)
+        if swivel is not None and swivel.high >= QUARTER_TURN:
+            yield name, f"must be below 90, but is {plain(swivel.high)}"
+    if not part.holds_braking and part.rated_reverse_force_n is not None:
+        yield "rated_reverse_force_n", "is given, but holds_braking is false; take one of them out"
 
 
 def _outline(part: TorqueArm) -> Iterator[FieldFault]:

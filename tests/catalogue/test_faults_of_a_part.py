@@ -97,6 +97,26 @@ CHANGES: list[Any] = [
     ),
     pytest.param("torque_arms", {"reach_to_mm": 80}, "reach_from_mm", "below reach_to_mm", id="no reach"),
     pytest.param("torque_arms", {"arms": 3}, "arms", "2 or less", id="three arms"),
+    pytest.param(
+        "torque_arms", {"clamp_length_mm": 71}, "clamp_length_mm", "shorter than the reach", id="a long clamp"
+    ),
+    pytest.param(
+        "torque_arms",
+        {"clamp_places_mm": [100, 141]},
+        "clamp_places_mm",
+        "whole clamp",
+        id="a hole too far out",
+    ),
+    pytest.param(
+        "torque_arms", {"swivel_in_plane_deg": 90}, "swivel_in_plane_deg", "below 90", id="a clamp askew"
+    ),
+    pytest.param(
+        "torque_arms",
+        {"holds_braking": False, "rated_reverse_force_n": 900},
+        "rated_reverse_force_n",
+        "holds_braking",
+        id="a strap rated against braking",
+    ),
     pytest.param("freehubs", {"hubs": ["elm"]}, "hubs", "'elm'", id="a freehub for no hub"),
     pytest.param("freehubs", {"interface": "hg_9"}, "interface", "'hg_short_7'", id="no such interface"),
     pytest.param("controllers", {"edges_per_pulse": 3}, "edges_per_pulse", "1, 2 or 4", id="three edges"),
