@@ -7,6 +7,7 @@ from typing import ClassVar, Literal, TypeAlias
 
 from pydantic import Field
 
+from app.catalogue.along_axle import CogSeat, ShellPart, StackedPart
 from app.catalogue.dimension import Dimension
 from app.catalogue.outline import Outline
 from app.catalogue.part import DropoutKind, Interface, Part, Plug, RotorFixing, Section, Slug
@@ -18,8 +19,8 @@ Fastening: TypeAlias = Literal[
 ]
 
 
-class Hub(Part):
-    """A motor hub. Torque is at the wheel; the shell's radius is that of its widest part."""
+class Hub(ShellPart):
+    """A motor hub. Torque is at the wheel."""
 
     kind: ClassVar[str] = "hub"
 
@@ -45,16 +46,10 @@ class Hub(Part):
     rated_power_w: Dimension | None = Field(default=None, description="Continuous.")
     regenerates: bool = False
     pole_pairs: int | None = Field(default=None, ge=1, le=100, description="Of a direct drive's magnet ring.")
-    shell_radius_mm: Dimension | None = None
-    shell_clearance_mm: Dimension | None = Field(
-        default=None, description="Running clearance the maker wants."
-    )
     largest_cog: int | None = Field(default=None, description="Teeth that clear the drive-side cover.")
     motor_plug: Plug | None = None
     motor_lead_mm: Dimension | None = Field(default=None, description="From the axle to the plug.")
     built_in_controller: Slug | None = Field(default=None, description="The controller inside its shell.")
-    flange_left_pcd_mm: Dimension | None = None
-    flange_right_pcd_mm: Dimension | None = None
 
 
 class Winding(Part):
@@ -70,7 +65,7 @@ class Winding(Part):
     phase_current_limit_a: Dimension | None = None
 
 
-class AxleSet(Part):
+class AxleSet(StackedPart):
     """What turns a hub into one for one kind of rear end. Lengths run along the axle, from the left face."""
 
     kind: ClassVar[str] = "axle_set"
@@ -189,7 +184,7 @@ class TorqueArm(Part):
         return Span(nearest, max(nearest, farthest))
 
 
-class Freehub(Part):
+class Freehub(CogSeat):
     """A freehub body."""
 
     kind: ClassVar[str] = "freehub"

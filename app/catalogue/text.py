@@ -8,6 +8,7 @@ from typing import Any
 
 from pydantic import BaseModel, ConfigDict, ValidationError
 
+from app.catalogue.along_axle_checks import stacks_that_do_not_add_up
 from app.catalogue.catalogue import KINDS, Catalogue
 from app.catalogue.cross_checks import (
     links_that_lead_nowhere,
@@ -89,6 +90,7 @@ class _Reading:
         """What the parts have wrong among each other."""
         yield from links_that_lead_nowhere(self.parts, self.ids)
         yield from sensors_without_their_freehub(self.parts)
+        yield from stacks_that_do_not_add_up(self.parts)
         if not self.faults:
             yield from parts_left_alone(self.parts)
 
