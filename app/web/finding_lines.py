@@ -1,85 +1,86 @@
-"""Findings as HTML, the same on the result and on the sheet: their macro is cast once, then filled."""
+"""Findings as HTML, the same on the result and on the sheet. Lines are kept: most come back at every bike.
+
+A line that is new is filled into a cast of its macro: a macro call would cost more than all the rest of it.
+"""
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
-from functools import cache
-from typing import Any
+from functools import lru_cache
+from typing import Any, TypeAlias
 
 from jinja2 import Environment
-from markupsafe import Markup
+from markupsafe import Markup, escape
 
 from app.report.report import Finding
-from app.report.wording import WORDS
-from app.web.cast import Cast, escaped
 
-# Worst first; what can only caution stands behind what can stop a fit.
-_ORDER: Mapping[tuple[str, str], int] = {
-    ("failed", "B"): 0, ("cantTell", "B"): 1, ("failed", "C"): 2, ("cantTell", "C"): 3,
-}  # fmt: skip
-_SETTLED_WELL = len(_ORDER)
+# Anchor, rule, state, words, title, source: what of a finding is the same from bike to bike.
+Kind: TypeAlias = tuple[str, str, str, str, str, str]
+
+MOST_LINES = 8192
+_HOLE = Markup("\ue000hole\ue001")
 
 
 @dataclass(frozen=True, slots=True)
 class _Item:
     """What the macro is told of a finding."""
 
+    rule_id: str
     state: str
     words: str
-    rule_id: str
     title: str
+    limit_source: str
     sentence: str
     remedy: str
-    limit_source: str
+
+
+def finding_lines(templates: Environment, findings: Sequence[Finding], *, with_anchors: bool) -> Markup:
+    """These findings, one after the other. An anchor is the rule's id, and may stand only once on a page."""
+    lines = []
+    for each in findings:
+        anchor = each.rule_id if with_anchors else ""
+        kind = (anchor, each.rule_id, each.state, each.words, each.title, each.source)
+        lines.append(_line(templates, kind, each.sentence, each.remedy))
+    return Markup("".join(lines))  # noqa: S704 - every value in it was escaped
+
+
+@lru_cache(maxsize=MOST_LINES)
+def _line(templates: Environment, kind: Kind, sentence: str, remedy: str) -> str:
+    if remedy:
+        return _cast(templates, kind, has_remedy=True) % (escape(sentence), escape(remedy))
+    return _cast(templates, kind, has_remedy=False) % escape(sentence)
+
+
+@lru_cache(maxsize=MOST_LINES)
+def _cast(templates: Environment, kind: Kind, *, has_remedy: bool) -> str:
+    """The HTML of a finding with a hole for its sentence, and one for its remedy if it has one."""
+    module: Any = templates.get_template("components/finding.html").module
+    anchor, rule_id, state, words, title, source = kind
+    item = _Item(rule_id, state, words, title, source, _HOLE, _HOLE if has_remedy else "")
+    html = str(module.finding(item, anchor))
+    return html.replace("%", "%%").replace(_HOLE, "%s")
 
 
 @dataclass(frozen=True, slots=True)
-class FindingLines:
-    """The finding macro cast for every state, with and without a remedy, with and without an anchor."""
+class Sorted:
+    """The findings of a kit: those that stand unfolded, the worst first; what passed; what doesn't apply."""
 
-    casts: Mapping[tuple[str, bool, bool], Cast]
-
-    def html(self, findings: Sequence[Finding], *, with_anchors: bool) -> Markup:
-        """These findings, one after the other. An anchor is the rule's id, which may stand once on a page."""
-        rows = [(each.rule_id, each.title, each.sentence, each.remedy, each.source) for each in findings]
-        lines = [
-            self.casts[each.state, bool(each.remedy), with_anchors].filled(values)
-            for each, values in zip(findings, escaped(rows), strict=True)
-        ]
-        return Markup("".join(lines))  # noqa: S704 - every value in it was escaped
+    open: list[Finding]
+    passed: list[Finding]
+    skipped: list[Finding]
 
 
-def worst_first(findings: Sequence[Finding]) -> list[Finding]:
-    """What stops a fit, what may still stop it, what needs care, the rest; else in the rule book's order."""
-    return sorted(findings, key=lambda each: _ORDER.get((each.outcome, each.weight), _SETTLED_WELL))
-
-
-def concerns_us(finding: Finding) -> bool:
-    """Whether a finding is neither passed nor inapplicable: it then stands unfolded, in full."""
-    return (finding.outcome, finding.weight) in _ORDER
-
-
-@cache
-def finding_lines(templates: Environment) -> FindingLines:
-    """The findings as these templates write them."""
-    module: Any = templates.get_template("components/finding.html").module
-    return FindingLines(
-        {
-            (state, remedy, anchor): Cast.of(_macro(module.finding, state, remedy=remedy, anchor=anchor), 5)
-            for state in WORDS
-            for remedy in (True, False)
-            for anchor in (True, False)
-        }
-    )
-
-
-def _macro(
-    finding: Callable[..., str], state: str, *, remedy: bool, anchor: bool
-) -> Callable[[Sequence[Markup]], str]:
-    def make(holes: Sequence[Markup]) -> str:
-        rule_id, title, sentence, remedied, source = holes
-        item = _Item(state, WORDS[state], rule_id, title, sentence, remedied if remedy else "", source)
-        return finding(item, rule_id if anchor else "")
-
-    return make
+def worst_first(findings: Sequence[Finding]) -> Sorted:
+    """What stops a fit, what may still stop it, what needs care, what may; else in the rule book's order."""
+    stops: list[Finding] = []
+    may_stop: list[Finding] = []
+    cares: list[Finding] = []
+    may_care: list[Finding] = []
+    passed: list[Finding] = []
+    skipped: list[Finding] = []
+    of_state = {"fit": passed, "skip": skipped, "no": stops, "care": cares}
+    for finding in findings:
+        unsettled = may_stop if finding.weight == "B" else may_care
+        of_state.get(finding.state, unsettled).append(finding)
+    return Sorted([*stops, *may_stop, *cares, *may_care], passed, skipped)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Hashable
 from dataclasses import dataclass
 from typing import ClassVar, Literal
 
@@ -9,16 +10,16 @@ from fastapi import APIRouter
 from markupsafe import Markup
 from starlette.responses import Response
 
-from app.report.report import Finding, KitReport, Report
+from app.report.report import Finding, Report
 from app.web.build_address import CodeInAddress
 from app.web.current import CurrentSite, CurrentStore
-from app.web.finding_lines import concerns_us, finding_lines, worst_first
+from app.web.finding_lines import finding_lines, worst_first
 from app.web.out_of_date import judged_just_now, moved_on
+from app.web.pieces import piece
 from app.web.result_parts import (
     PASSED,
     SKIPPED,
     NextStep,
-    PartRow,
     count_kits,
     counted,
     next_step,
@@ -50,8 +51,10 @@ class ResultPage(BuildPage):
     kit: str
     ruler: Ruler
     next_step: NextStep | None
-    parts: tuple[PartRow, ...]
-    others: tuple[KitReport, ...]
+    parts: Markup
+    jobs: Markup
+    cautions: Markup
+    others: Markup
     others_counted: str
     open: Markup
     passed: Markup
@@ -78,8 +81,6 @@ def result_page(site: Site, shown: ShownBuild) -> ResultPage:
     """The page of a report that is ready."""
     report, best = shown.report, shown.report.best
     findings = worst_first(best.findings if best else ())
-    passed = [each for each in findings if each.state == "fit"]
-    skipped = [each for each in findings if each.state == "skip"]
     others = other_kits(report)
     return ResultPage(
         build=shown.foot(site.settings),
@@ -89,16 +90,22 @@ def result_page(site: Site, shown: ShownBuild) -> ResultPage:
         kit=best.parts["hub"].name if best else "",
         ruler=Ruler(report.settled, report.total),
         next_step=next_step(report),
-        parts=parts_of_kit(report),
-        others=others,
+        parts=_piece(site, "kit_parts", parts_of_kit(report)),
+        jobs=_piece(site, "job_list", report.jobs),
+        cautions=_piece(site, "caution_list", report.cautions),
+        others=_piece(site, "kit_list", others),
         others_counted=count_kits(others, best_fits=report.state in {"fit", "care"}),
-        open=_lines(site, [each for each in findings if concerns_us(each)]),
-        passed=_lines(site, passed),
-        passed_counted=counted(PASSED, len(passed)),
-        skipped=_lines(site, skipped),
-        skipped_counted=counted(SKIPPED, len(skipped)),
+        open=_lines(site, findings.open),
+        passed=_lines(site, findings.passed),
+        passed_counted=counted(PASSED, len(findings.passed)),
+        skipped=_lines(site, findings.skipped),
+        skipped_counted=counted(SKIPPED, len(findings.skipped)),
     )
 
 
 def _lines(site: Site, findings: list[Finding]) -> Markup:
-    return finding_lines(site.templates).html(findings, with_anchors=True)
+    return finding_lines(site.templates, findings, with_anchors=True)
+
+
+def _piece(site: Site, component: str, rows: tuple[Hashable, ...]) -> Markup:
+    return piece(site.templates, component, rows) if rows else Markup()

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from app.facts.table import FACTS
 from app.report.report import Ask, KitReport, Named, Report
@@ -77,8 +77,10 @@ def _settles(ask: Ask) -> str:
 def parts_to_pull(report: Report) -> tuple[PartRow, ...]:
     """The parts to pull from the shelf; none where nothing fits."""
     return tuple(
-        PartRow(KIND_NAMES[line.kind], line.name, str(line.quantity), line.note)
-        for line in report.parts_to_pull
+        [
+            PartRow(KIND_NAMES[line.kind], line.name, str(line.quantity), line.note)
+            for line in report.parts_to_pull
+        ]
     )
 
 
@@ -87,16 +89,19 @@ def parts_of_kit(report: Report) -> tuple[PartRow, ...]:
     best = report.best
     if best is None:
         return ()
-    nearest = (PartRow(KIND_NAMES[kind], part.name, "", "") for kind, part in best.parts.items())
     also = {KIND_NAMES[kind]: _also(others) for kind, others in best.also.items()}
-    return tuple(
-        replace(row, note=f"{row.note} {also.get(row.kind, '')}".strip())
-        for row in parts_to_pull(report) or nearest
-    )
+    rows = parts_to_pull(report) or [
+        PartRow(KIND_NAMES[kind], part.name, "", "") for kind, part in best.parts.items()
+    ]
+    return tuple([_with_others(row, also.get(row.kind, "")) for row in rows])
+
+
+def _with_others(row: PartRow, others: str) -> PartRow:
+    return PartRow(row.kind, row.name, row.quantity, f"{row.note} {others}".strip()) if others else row
 
 
 def _also(others: Sequence[Named]) -> str:
-    return ALSO.format(names=", ".join(part.name for part in others))
+    return ALSO.format(names=", ".join([part.name for part in others]))
 
 
 def other_kits(report: Report) -> tuple[KitReport, ...]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import lru_cache
 
 TICK_STEP = 10
 SETTLED_TICK = 20
@@ -31,12 +32,14 @@ class Ruler:
     @property
     def settled_ticks(self) -> str:
         """The path of the long ticks."""
-        return self._ticks(0, self.settled, SETTLED_TICK)
+        return _ticks(0, self.settled, SETTLED_TICK)
 
     @property
     def open_ticks(self) -> str:
         """The path of the short ticks."""
-        return self._ticks(self.settled, self.total, OPEN_TICK)
+        return _ticks(self.settled, self.total, OPEN_TICK)
 
-    def _ticks(self, first: int, end: int, length: int) -> str:
-        return "".join(f"M{place * TICK_STEP + TICK_STEP // 2} 0v{length}" for place in range(first, end))
+
+@lru_cache(maxsize=1024)
+def _ticks(first: int, end: int, length: int) -> str:
+    return "".join(f"M{place * TICK_STEP + TICK_STEP // 2} 0v{length}" for place in range(first, end))

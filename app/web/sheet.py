@@ -14,7 +14,7 @@ from app.report.report import Job, Report
 from app.store.database import Store
 from app.web.build_address import CodeInAddress
 from app.web.current import CurrentSite, CurrentStore
-from app.web.finding_lines import concerns_us, finding_lines, worst_first
+from app.web.finding_lines import finding_lines, worst_first
 from app.web.page import Density
 from app.web.qr import qr_code
 from app.web.result_parts import PASSED, PartRow, counted, parts_to_pull
@@ -53,6 +53,7 @@ class SheetPage(BuildPage):
     """A sheet. On a draft the open points come first, and there is nothing to sign.
 
     margins  address of the style sheet that writes into the margins of every page
+    usual_print, large_print  addresses of this same sheet in either size
     points   the findings that did not pass, in full, as HTML
     passed   the titles of those that did, in one paragraph
     """
@@ -65,6 +66,8 @@ class SheetPage(BuildPage):
     is_draft: bool
     is_large: bool
     margins: str
+    usual_print: str
+    large_print: str
     qr: Markup
     address: str
     bike: str
@@ -110,29 +113,26 @@ def sheet_page(site: Site, shown: ShownBuild, address: str, *, is_large: bool = 
     """The sheet of a report that is ready; `address` is the shop's own."""
     report, best = shown.report, shown.report.best
     findings = worst_first(best.findings if best else ())
-    points = [each for each in findings if concerns_us(each)]
-    passed = [each.title for each in findings if each.state == "fit"]
+    here = f"/builds/{shown.code}/sheet"
+    wanted = f"?revision={shown.revision.number}" if shown.revision else ""
     return SheetPage(
         build=shown.foot(site.settings),
         shop=site.settings.shop_name,
         head=sheet_head(shown, site.settings),
         is_draft=is_draft(shown),
         is_large=is_large,
-        margins=_margins_of(shown),
+        margins=f"{here}/margins.css{wanted}",
+        usual_print=f"{here}{wanted}",
+        large_print=f"{here}{wanted}&print=large" if wanted else f"{here}?print=large",
         qr=qr_code(f"{address}/builds/{shown.code}"),
         address=address,
         bike=bike_line(shown.answers),
         kit=kit_line(report),
         report=report,
         parts=parts_to_pull(report),
-        jobs=report.jobs if len(points) <= MOST_POINTS_BESIDE_JOBS else (),
+        jobs=report.jobs if len(findings.open) <= MOST_POINTS_BESIDE_JOBS else (),
         facts=facts_used(shown),
-        points=finding_lines(site.templates).html(points, with_anchors=False),
-        passed=BETWEEN.join(passed),
-        passed_counted=counted(PASSED, len(passed)),
+        points=finding_lines(site.templates, findings.open, with_anchors=False),
+        passed=BETWEEN.join(each.title for each in findings.passed),
+        passed_counted=counted(PASSED, len(findings.passed)),
     )
-
-
-def _margins_of(shown: ShownBuild) -> str:
-    wanted = f"?revision={shown.revision.number}" if shown.revision else ""
-    return f"/builds/{shown.code}/sheet/margins.css{wanted}"
