@@ -23,6 +23,7 @@ from app.report.verdict import EARL, NO_KITS, VERDICTS, also_open, deciding, sen
 from app.rules.evaluate import Bench
 from app.rules.register import REGISTER, RULES_REVISION
 from app.rules.rule import PART_KINDS, Rule
+from app.rules.shelf import Shelf
 
 SHOWN = 10
 
@@ -45,11 +46,13 @@ class Checker:
     standards: Standards
     rules: tuple[Rule, ...]
     rules_revision: str
+    shelf: Shelf
 
     @classmethod
     def of(cls, catalogue: Catalogue, standards: Standards, rules: tuple[Rule, ...] = REGISTER) -> Checker:
         """Draw up the combinations of a catalogue."""
-        return cls(draw_up(catalogue, rules), standards, rules, _revision(standards))
+        shelf = Shelf(rules, catalogue, standards)
+        return cls(draw_up(catalogue, rules), standards, rules, _revision(standards), shelf)
 
     @property
     def catalogue(self) -> Catalogue:
@@ -58,7 +61,7 @@ class Checker:
 
     def benches(self, answers: Answers) -> list[Bench]:
         """Every rule, ready to be asked about this bike."""
-        return [Bench(rule, answers, self.catalogue, self.standards) for rule in self.rules]
+        return self.shelf.benches(answers)
 
     def report(self, answers: Answers) -> Report:
         """The whole report on one bike."""

@@ -102,12 +102,11 @@ def finding_of(bench: Bench, answers: Answers, parts: tuple[Part, ...]) -> Findi
 
 
 class FindingsOf:
-    """The findings about one bike, kept by rule and parts."""
+    """The findings about one bike. Each is worded once for as long as its rule sees the same of a bike."""
 
     def __init__(self, benches: Sequence[Bench], answers: Answers) -> None:
         self._benches = benches
         self._answers = answers
-        self._kept: dict[tuple[str, ...], Finding] = {}
 
     def about(self, parts: tuple[Part, ...]) -> tuple[Finding, ...]:
         """One finding a rule for a whole combination, in the order of the register."""
@@ -128,8 +127,8 @@ class FindingsOf:
         )
 
     def _finding(self, bench: Bench, parts: tuple[Part, ...]) -> Finding:
-        key = (bench.rule.id, *[part.id for part in parts])
-        found = self._kept.get(key)
+        key = ("finding", *[part.id for part in parts])
+        found: Finding | None = bench.kept.get(key)
         if found is None:
-            found = self._kept[key] = finding_of(bench, self._answers, parts)
+            found = bench.kept[key] = finding_of(bench, self._answers, parts)
         return found

@@ -11,8 +11,21 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from app.report.combinations import BothSides, HubCombinations, OneSide
-from app.report.tally import Answers, Classes, Numbers, Side, answers_of, count_in, fold, meet
+from app.report.combinations import BothSides, HubCombinations, OneSide, Sets
+from app.report.tally import (
+    Answers,
+    Classes,
+    Codes,
+    Margins,
+    Numbers,
+    Side,
+    as_arrays,
+    count_in,
+    fold,
+    joined,
+    meet,
+    ranks,
+)
 from app.rules.evaluate import Bench
 
 
@@ -55,17 +68,26 @@ def judge_hub(hub: HubCombinations, benches: Sequence[Bench]) -> JudgedHub:
 def _ask_side(asked: OneSide, benches: Sequence[Bench]) -> Answers:
     """The answers of the rules (rows) about each row of the side (columns)."""
     chosen = [benches[at] for at in asked.rules]
-    sets = asked.sets
-    results = [[*map(bench.result, sets.distinct, sets.keys)] for bench in chosen]
-    answers = answers_of(results, [bench.rule for bench in chosen])
-    return replace(answers, codes=answers.codes[:, sets.index], margins=answers.margins[:, sets.index])
+    return joined([_column(asked.sets, bench) for bench in chosen], [bench.rule for bench in chosen])
+
+
+def _column(sets: Sets, bench: Bench) -> tuple[Codes, Margins]:
+    """One rule's answers about each row of a side, kept for as long as the rule sees the same of a bike."""
+    found: tuple[Codes, Margins] | None = bench.kept.get(id(sets))
+    if found is None:
+        codes, margins = as_arrays([*map(bench.result, sets.distinct, sets.keys)])
+        found = bench.kept[id(sets)] = codes[sets.index], margins[sets.index]
+    return found
 
 
 def _ask_both(asked: BothSides, bench: Bench) -> Answers:
     """The answers of one rule about its sets of build parts (rows) and of drive parts (columns)."""
-    answers = answers_of([[*map(bench.result, asked.parts, asked.keys)]], [bench.rule])
-    shape = (len(asked.builds.distinct), len(asked.drives.distinct))
-    return replace(answers, codes=answers.codes.reshape(shape), margins=answers.margins.reshape(shape))
+    found: tuple[Codes, Margins] | None = bench.kept.get(id(asked))
+    if found is None:
+        codes, margins = as_arrays([*map(bench.result, asked.parts, asked.keys)])
+        shape = (len(asked.builds.distinct), len(asked.drives.distinct))
+        found = bench.kept[id(asked)] = codes.reshape(shape), margins.reshape(shape)
+    return Answers(*found, *ranks([bench.rule]))
 
 
 def _alike(codes: np.ndarray[tuple[int, ...], np.dtype[np.int8]]) -> Numbers:

@@ -37,12 +37,22 @@ class Answers:
     stops_as: Numbers
 
 
-def answers_of(results: Sequence[Sequence[Result]], rules: Sequence[Rule]) -> Answers:
-    """Results of rules (rows) about sets of parts (columns)."""
-    codes = np.array([[result.code for result in row] for row in results], dtype=np.int8)
-    margins = np.array([[result.relative for result in row] for row in results])
+def as_arrays(results: Sequence[Result]) -> tuple[Codes, Margins]:
+    """Codes and relative margins of one rule's results."""
+    codes = np.array([result.code for result in results], dtype=np.int8)
+    return codes, np.array([result.relative for result in results])
+
+
+def ranks(rules: Sequence[Rule]) -> tuple[NDArray[np.bool_], Numbers]:
+    """What each rule is to the order: about a wish or not, and for how many rules it counts."""
     of_wish = np.array([rule.of_wish for rule in rules], dtype=bool)
-    return Answers(codes, margins, of_wish, np.array([rule.stops_as for rule in rules], dtype=np.int64))
+    return of_wish, np.array([rule.stops_as for rule in rules], dtype=np.int64)
+
+
+def joined(columns: Sequence[tuple[Codes, Margins]], rules: Sequence[Rule]) -> Answers:
+    """The answers of several rules about the same rows."""
+    codes = np.stack([codes for codes, _ in columns])
+    return Answers(codes, np.stack([margins for _, margins in columns]), *ranks(rules))
 
 
 @dataclass(frozen=True)

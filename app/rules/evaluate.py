@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Hashable
 from typing import Any
 
 from app.catalogue.catalogue import Catalogue
@@ -18,7 +19,10 @@ from app.rules.rule import Rule
 
 
 class Bench:
-    """One rule put to one bike. Answers are kept by the parts they were asked about."""
+    """One rule put to one bike. Answers are kept by the parts they were asked about.
+
+    kept  what later layers make of these answers and want to keep as long as the answers hold
+    """
 
     def __init__(self, rule: Rule, answers: Answers, stock: Catalogue, standards: Standards) -> None:
         self.rule = rule
@@ -42,6 +46,7 @@ class Bench:
         self._views: dict[tuple[tuple[str, str], ...], tuple[Bike, Wish]] = {}
         self._known = tuple((name, words[0]) for name, words in self._words.items() if len(words) == 1)
         self._results: dict[tuple[str, ...], Result] = {}
+        self.kept: dict[Hashable, Any] = {}
 
     def with_answers(self, answers: Answers) -> Bench:
         """The same rule put to the same bike with other answers."""
@@ -69,8 +74,7 @@ class Bench:
         return result._replace(words=dict(tried)) if tried else result
 
     def _call(self, parts: tuple[Part, ...], views: tuple[Any, Any]) -> Given:
-        # One list is filled again for every call: making one for each took a tenth of a check's time.
-        arguments = self._arguments
+        arguments = self._arguments.copy()
         for place, which in self._view_places:
             arguments[place] = views[which]
         for place, part in zip(self._part_places, parts, strict=False):

@@ -1,0 +1,61 @@
+"""Keeps rules with what they were last asked about, so that one changed answer asks only the rules it moves.
+
+A rule's answers depend on the facts it names and on nothing else of the bike. While a sheet is being
+typed, most rules see the same facts as a moment ago; a rule that names no fact sees the same for ever.
+"""
+
+from __future__ import annotations
+
+from collections import OrderedDict
+from collections.abc import Hashable, Sequence
+from threading import Lock
+
+from app.catalogue.catalogue import Catalogue
+from app.catalogue.standards import Standards
+from app.facts.answers import Answers
+from app.rules.evaluate import Bench
+from app.rules.rule import Rule
+
+# So many bikes that differ for one rule are remembered; a sheet that is typed needs two.
+KEPT = 16
+
+
+def what_it_sees(rule: Rule, answers: Answers) -> tuple[Hashable, ...]:
+    """All that a rule, and the sentences about it, can see of a bike: spans, words, and what is not known."""
+    seen: list[Hashable] = []
+    for name in rule.settled_by:
+        answer = answers.given.get(name)
+        if answer is None or not answer.known:
+            seen.append(None)
+        elif answer.span is not None:
+            seen.append((answer.span.low, answer.span.high))
+        else:
+            seen.append(answer.words)
+    return tuple(seen)
+
+
+class Shelf:
+    """All rules of a register, over one catalogue. Asking is safe from several threads."""
+
+    def __init__(self, rules: Sequence[Rule], stock: Catalogue, standards: Standards) -> None:
+        self._stock, self._standards = stock, standards
+        self._kept: list[tuple[Rule, OrderedDict[Hashable, Bench]]] = [
+            (rule, OrderedDict()) for rule in rules
+        ]
+        self._lock = Lock()
+
+    def benches(self, answers: Answers) -> list[Bench]:
+        """Every rule, ready to be asked about this bike, in the order of the register."""
+        with self._lock:
+            return [self._bench(rule, kept, answers) for rule, kept in self._kept]
+
+    def _bench(self, rule: Rule, kept: OrderedDict[Hashable, Bench], answers: Answers) -> Bench:
+        key = what_it_sees(rule, answers)
+        bench = kept.get(key)
+        if bench is None:
+            bench = kept[key] = Bench(rule, answers, self._stock, self._standards)
+            if len(kept) > KEPT:
+                kept.popitem(last=False)
+        else:
+            kept.move_to_end(key)
+        return bench
