@@ -146,7 +146,7 @@ def _ruled(layout: _Layout) -> list[str]:
     drawn = [line((MARGIN, AXIS), (WIDTH - MARGIN, AXIS), "drawing__edge"), lines(fine, "drawing__fine")]
     taken = []
     for x, text in _limit_numbers(layout):
-        drawn.append(words((x, base), text, "middle", "drawing__text drawing__text--strong"))
+        drawn.append(words((x, base), text, "middle", "drawing__strong"))
         taken.append(_reach(x, text))
     for value, text in rule.numbers():
         x = layout.x(value)
@@ -190,10 +190,5 @@ def _reading(layout: _Layout) -> list[str]:
     spread = max(NARROWEST_BAR - (high - low), 0) / 2
     return [
         box((low - spread, BAND - HALF_BAR), (high + spread, BAND + HALF_BAR), "drawing__reading"),
-        words(
-            (kept_on_paper((low + high) / 2, text), TOP - 6),
-            text,
-            "middle",
-            "drawing__text drawing__text--measure",
-        ),
+        words((kept_on_paper((low + high) / 2, text), TOP - 6), text, "middle", "drawing__number"),
     ]

@@ -6,8 +6,10 @@ shows it: a unit is a pixel there, and its text is no smaller than a page's.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 from typing import Literal, TypeAlias
 from xml.sax.saxutils import escape, quoteattr
 
@@ -17,19 +19,38 @@ Anchor: TypeAlias = Literal["start", "middle", "end"]
 WIDTH = 288.0
 # Of the text in drawings, in units: its size, the distance between lines, and no letter is wider on average.
 TEXT, LINE, LETTER = 12.5, 15.0, 6.6
+TENTHS = 10
 XML_STYLES = '<?xml version="1.0" encoding="UTF-8"?>\n<?xml-stylesheet type="text/css" href={href}?>\n'
 
 
 @dataclass(frozen=True, slots=True)
 class View:
-    """How millimetres come onto the paper: units to each, where the origin stands, and y upward."""
+    """How millimetres come onto the paper: where the origin stands, and a millimetre along either axis."""
 
-    scale: float
     origin: Point
+    along_x: Point
+    along_y: Point
+
+    @classmethod
+    def upright(cls, scale: float, origin: Point) -> View:
+        """So many units to a millimetre, x to the right and y upward."""
+        return cls(origin, (scale, 0.0), (0.0, -scale))
+
+    @classmethod
+    def from_left(cls, scale: float, origin: Point, falls_deg: float) -> View:
+        """A bike that faces left: x along a stay that falls so many degrees towards the cranks, y upward."""
+        down, level = math.sin(math.radians(falls_deg)) * scale, math.cos(math.radians(falls_deg)) * scale
+        return cls(origin, (-level, down), (-down, -level))
+
+    @property
+    def scale(self) -> float:
+        """Units to a millimetre."""
+        return math.hypot(*self.along_x)
 
     def at(self, point: Sequence[float]) -> Point:
         """The place on the paper of a point in mm."""
-        return self.origin[0] + point[0] * self.scale, self.origin[1] - point[1] * self.scale
+        (x0, y0), (xx, xy), (yx, yy) = self.origin, self.along_x, self.along_y
+        return x0 + point[0] * xx + point[1] * yx, y0 + point[0] * xy + point[1] * yy
 
     def all(self, points: Iterable[Sequence[float]]) -> list[Point]:
         """The places on the paper of several points in mm."""
@@ -80,9 +101,16 @@ def number(value: float) -> str:
     return "0" if text == "-0" else text
 
 
-def points_text(points: Iterable[Point]) -> str:
-    """Coordinates for a path."""
-    return " ".join(f"{number(x)} {number(y)}" for x, y in points)
+def steps_text(points: Iterable[Point]) -> str:
+    """A path through places to a tenth of a unit, each told by the step from the last, which is shorter."""
+    tenths = [(round(x * TENTHS), round(y * TENTHS)) for x, y in points]
+    start, steps = tenths[0], pairwise(tenths)
+    moved = (_pair(x - from_x, y - from_y) for (from_x, from_y), (x, y) in steps)
+    return f"M{_pair(*start)}l{' '.join(moved)}"
+
+
+def _pair(x: int, y: int) -> str:
+    return f"{number(x / TENTHS)} {number(y / TENTHS)}"
 
 
 def line(start: Point, end: Point, kind: str) -> str:
@@ -93,7 +121,7 @@ def line(start: Point, end: Point, kind: str) -> str:
 
 def lines(pairs: Iterable[tuple[Point, Point]], kind: str) -> str:
     """Many straight lines of one kind, as one element."""
-    steps = "".join(f"M{points_text(pair)}" for pair in pairs)
+    steps = "".join(map(steps_text, pairs))
     return f'<path class="{kind}" d="{steps}"/>' if steps else ""
 
 
@@ -104,13 +132,13 @@ def outline(points: Iterable[Point], kind: str) -> str:
 
 def outlines(rings: Iterable[Iterable[Point]], kind: str) -> str:
     """Closed outlines as one element, holes included."""
-    steps = "".join(f"M{points_text(ring)}Z" for ring in rings)
+    steps = "".join(f"{steps_text(ring)}z" for ring in rings)
     return f'<path class="{kind}" d="{steps}"/>' if steps else ""
 
 
 def open_path(points: Iterable[Point], kind: str) -> str:
     """A line with corners."""
-    return f'<path class="{kind}" d="M{points_text(points)}"/>'
+    return f'<path class="{kind}" d="{steps_text(points)}"/>'
 
 
 def box(corner: Point, other: Point, kind: str) -> str:
@@ -123,15 +151,18 @@ def box(corner: Point, other: Point, kind: str) -> str:
     )
 
 
-def circle(centre: Point, radius: float, kind: str) -> str:
-    """A circle."""
-    return f'<circle class="{kind}" cx="{number(centre[0])}" cy="{number(centre[1])}" r="{number(radius)}"/>'
-
-
-def words(at: Point, text: str, anchor: Anchor = "start", kind: str = "drawing__text") -> str:
+def words(at: Point, text: str, anchor: Anchor = "start", kind: str = "") -> str:
     """A line of text; `at` is on its base line."""
+    looks = f' class="{kind}"' if kind else ""
     side = "" if anchor == "start" else f' text-anchor="{anchor}"'
-    return f'<text class="{kind}" x="{number(at[0])}" y="{number(at[1])}"{side}>{escape(text)}</text>'
+    x, y = (number(round(place, 1)) for place in at)
+    return f'<text{looks} x="{x}" y="{y}"{side}>{escape(text)}</text>'
+
+
+def dots(places: Iterable[Point], kind: str) -> str:
+    """Round dots as wide as the lines of their class, as one element."""
+    steps = "".join(f"{steps_text((place, place))}" for place in places)
+    return f'<path class="{kind}" d="{steps}"/>' if steps else ""
 
 
 def group(kind: str, parts: Iterable[str]) -> str:
