@@ -137,6 +137,10 @@ class TorqueArm(Part):
     )
     index_from_deg: Dimension | None = Field(default=None, description="Least angle of an arm that turns.")
     index_to_deg: Dimension | None = Field(default=None, description="Most angle of an arm that turns.")
+    level_from_deg: Dimension | None = Field(
+        default=None, description="Least angle of the bar above level, with flats in a level or upright slot."
+    )
+    level_to_deg: Dimension | None = Field(default=None, description="Most angle of it.")
     outer_face_mm: Dimension = Field(description="Inner face of the dropout to the arm's outboard face.")
     inner_face_mm: Dimension = Field(description="Inner face of the dropout to the arm's inboard face.")
     clearance_mm: Dimension | None = Field(default=None, description="Running clearance the maker wants.")

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from functools import singledispatch
 
 from app.catalogue.along_axle_checks import cog_faults, shell_faults, stack_faults
+from app.catalogue.arm_steps import leaves_a_gap
 from app.catalogue.dimension import plain
 from app.catalogue.drive_parts import Pack, Sensor
 from app.catalogue.hub_parts import AxleSet, Freehub, Hub, TorqueArm
@@ -21,6 +22,7 @@ FieldFault = tuple[str, str]
 SIGNED = frozenset(
     {
         *("outer_face_mm", "inner_face_mm", "cover_face_mm", "index_from_deg", "index_to_deg"),
+        *("level_from_deg", "level_to_deg"),
         *("offset_low_mm", "offset_high_mm", "lateral_low_mm", "lateral_high_mm"),
     }
 )
@@ -125,6 +127,9 @@ def _torque_arm(part: TorqueArm) -> Iterator[FieldFault]:
 
 
 def _clamp(part: TorqueArm) -> Iterator[FieldFault]:
+    yield from _pair(part, "level_from_deg", "level_to_deg", may_be_one=False)
+    if leaves_a_gap(part):
+        yield "index_angles_deg", "leave a gap between what the clamp reaches at one step and at the next"
     if part.clamp_length_mm.low > part.reach_to_mm.high - part.reach_from_mm.low:
         yield "clamp_length_mm", "must be shorter than the reach that the clamp lies in"
     if any(not part.clamp_may_be.holds(place) for place in part.clamp_places_mm):

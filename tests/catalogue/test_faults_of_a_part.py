@@ -108,6 +108,16 @@ CHANGES: list[Any] = [
         id="a hole too far out",
     ),
     pytest.param(
+        "torque_arms",
+        {"index_angles_deg": [0, 20], "offset_low_mm": -5, "offset_high_mm": 5},
+        "index_angles_deg",
+        "leave a gap",
+        id="steps too far apart",
+    ),
+    pytest.param(
+        "torque_arms", {"level_from_deg": -10}, "level_to_deg", "level_from_deg is given", id="half a level"
+    ),
+    pytest.param(
         "torque_arms", {"swivel_in_plane_deg": 90}, "swivel_in_plane_deg", "below 90", id="a clamp askew"
     ),
     pytest.param(
