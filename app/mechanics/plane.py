@@ -13,13 +13,14 @@ outer shape of a closer reading lies inside the old one and the inner shape arou
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass
-from typing import TypeAlias, cast
+from typing import NamedTuple, TypeAlias, cast
 
 import numpy as np
 import numpy.typing as npt
 import shapely
-from shapely import MultiPoint, MultiPolygon, Polygon
+from shapely import LineString, MultiPolygon, Polygon
 
 Shape: TypeAlias = Polygon | MultiPolygon
 Axial: TypeAlias = tuple[float, float]
@@ -33,7 +34,14 @@ FAR_MM = 1000.0
 SIDES = 72
 # A swept shape is made of steps of one degree, or of fifteen where the reading is wider than this.
 WIDE_DEG, COARSE_DEG = 30, 15
-HALF_TURN_DEG, TURN_DEG = 180, 360
+TURN_DEG = 360
+
+
+class Spot(NamedTuple):
+    """A point that is known so well: no further off than this from its centre."""
+
+    centre: Point
+    off_mm: float
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -41,9 +49,9 @@ class Body:
     """A prism along the axle: its outline in the side view, and from where to where it reaches.
 
     outer, axial_outer  everywhere it may be
-    inner, axial_inner  where it is for sure; low above high where no such place is certain, None where
+    inner, axial_inner  where it is for sure; low above high where it only lies somewhere between, None where
                         nothing at all is known of it
-    somewhere           convex places in each of which it has at least one point, such as a measured one
+    somewhere           spots at each of which it has at least one point, such as a measured one
     """
 
     name: str
@@ -51,13 +59,18 @@ class Body:
     inner: Shape
     axial_outer: Axial
     axial_inner: Axial | None
-    somewhere: tuple[Polygon, ...] = ()
+    somewhere: tuple[Spot, ...] = ()
 
 
 def at(distance: float, bearing_deg: float) -> Point:
     """The place so far from the axle in that direction."""
     angle = math.radians(bearing_deg)
     return distance * math.cos(angle), distance * math.sin(angle)
+
+
+def polar(place: Point) -> tuple[float, float]:
+    """Distance from the axle and bearing of a place."""
+    return math.hypot(*place), math.degrees(math.atan2(place[1], place[0]))
 
 
 def _directions(count: int) -> Points:
@@ -77,11 +90,6 @@ def round_outside(centre: Point, radius: float) -> Polygon:
 def round_inside(centre: Point, radius: float) -> Polygon:
     """A polygon within the disc; nothing where the radius is not above zero."""
     return Polygon(_ROUND * radius + np.asarray(centre)) if radius > 0 else NOTHING
-
-
-def smaller_by(radius: float, slack: float) -> float:
-    """The radius of a disc inside which `round_inside` stays, though its centre is off by the slack."""
-    return radius - slack * _BULGE
 
 
 def _turning(degrees: float, scale: float = 1.0) -> Points:
@@ -126,7 +134,7 @@ def _cell(points: Points, first_deg: float, step_deg: float) -> Polygon:
 
 
 def _hull(points: Points) -> Polygon:
-    return cast("Polygon", shapely.convex_hull(cast("MultiPoint", shapely.multipoints(points))))
+    return cast("Polygon", shapely.convex_hull(LineString(points)))
 
 
 def swept(convex: Polygon, low_deg: float, high_deg: float) -> Shape:
@@ -134,10 +142,10 @@ def swept(convex: Polygon, low_deg: float, high_deg: float) -> Shape:
     grid = _grid(low_deg, high_deg)
     points = shapely.get_coordinates(convex)
     cells = [_cell(points, first, grid.step) for first in grid[:-1]]
-    return cells[0] if len(cells) == 1 else cast("Shape", shapely.union_all(cells))
+    return union(cells)
 
 
-def kept(convex: Polygon, low_deg: float, high_deg: float) -> Shape:
+def kept(convex: Polygon, low_deg: float, high_deg: float) -> Polygon:
     """What a convex outline covers whatever the angle, from low to high, by which it is turned."""
     grid = _grid(low_deg, high_deg)
     if convex.is_empty or grid.step != 1:
@@ -149,17 +157,64 @@ def kept(convex: Polygon, low_deg: float, high_deg: float) -> Shape:
     return common if isinstance(common, Polygon) else NOTHING
 
 
-def patch(distance: Axial, bearing_deg: Axial) -> Polygon:
-    """All places of a point known by its distance from the axle and its bearing, made convex.
+def spot(distance: Axial, bearing_deg: Axial) -> Spot:
+    """The same point as a disc around the middle of both readings."""
+    half_turn = math.radians(bearing_deg[1] - bearing_deg[0]) / 2
+    off = (distance[1] - distance[0]) / 2 + distance[1] * half_turn
+    return Spot(at(sum(distance) / 2, sum(bearing_deg) / 2), off)
 
-    Half a turn of bearings and more is the whole disc, drawn as much too large as the widest sector is.
-    """
+
+def sector(distance: Axial, bearing_deg: Axial) -> Shape:
+    """All places of a point known by its distance from the axle and its bearing."""
     near, far = distance
-    low, high = bearing_deg
-    grid = _grid(low, high)
-    if grid[-1] - grid[0] >= HALF_TURN_DEG:
-        return round_outside((0, 0), far / math.cos(math.radians(COARSE_DEG / 2)))
-    arc = np.array([at(1, degrees) for degrees in grid])
-    tops = np.array([at(1, degrees + grid.step / 2) for degrees in grid[:-1]])
-    tops = tops / math.cos(math.radians(grid.step / 2))
-    return _hull(np.vstack((arc * near, arc * far, tops * far)))
+    grid = _grid(*bearing_deg)
+    half = grid.step / 2
+    cells = [
+        _hull(
+            np.array(
+                [
+                    at(near, first),
+                    at(near, first + grid.step),
+                    at(far, first),
+                    at(far / math.cos(math.radians(half)), first + half),
+                    at(far, first + grid.step),
+                ]
+            )
+        )
+        for first in grid[:-1]
+    ]
+    return union(cells)
+
+
+def around(*shapes: Shape) -> Polygon:
+    """The smallest convex outline that holds all the shapes."""
+    return _hull(np.vstack([shapely.get_coordinates(shape) for shape in shapes]))
+
+
+def grown(convex: Polygon, by: float) -> Polygon:
+    """Everywhere that a convex outline can be that is off by so much in any direction."""
+    corners = shapely.get_coordinates(convex)[:-1]
+    return _hull((corners[:, None, :] + _ROUND[None, :, :] * (by * _BULGE)).reshape(-1, 2))
+
+
+def shrunk(convex: Polygon, by: float) -> Polygon:
+    """What a convex outline covers wherever it is, being off by so much in any direction."""
+    return shapely.buffer(convex, -by, join_style="mitre")
+
+
+def without(shape: Shape, taken: Shape) -> Shape:
+    """What is left of a shape."""
+    return cast("Shape", shapely.difference(shape, taken))
+
+
+def union(shapes: Sequence[Shape]) -> Shape:
+    """All the shapes as one."""
+    solid = [shape for shape in shapes if not shape.is_empty]
+    if len(solid) > 1:
+        return cast("Shape", shapely.union_all(solid))
+    return solid[0] if solid else NOTHING
+
+
+def together(one: Shape, other: Shape) -> Shape:
+    """Two shapes as one."""
+    return union((one, other))

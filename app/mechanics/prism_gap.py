@@ -12,21 +12,20 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable
-from functools import lru_cache
-from typing import NamedTuple, cast
+from typing import NamedTuple
 
+import numpy as np
 import shapely
 from shapely import Polygon
-from shapely.geometry.base import BaseGeometry
 
 from app.facts.span import THOUSAND, Span
-from app.mechanics.plane import FAR_MM, Axial, Body, Shape
+from app.mechanics.plane import FAR_MM, Axial, Body, Shape, Spot
+from app.mechanics.ranges import Values
 
 # Far more than sums of lengths on a bike are off in floats, far less than a thousandth of a millimetre.
 FLOAT_ERROR_MM = 1e-9
 # How closely the width of an overlap is found: it is printed in tenths.
 OVERLAP_TOLERANCE_MM = 0.05
-KEPT_PIECES = 512
 
 
 class Room(NamedTuple):
@@ -47,11 +46,12 @@ def plane_gap(one: Shape, other: Shape) -> float:
     if one.is_empty or other.is_empty:
         return FAR_MM
     apart = float(shapely.distance(one, other))
-    return apart if apart > 0 else -_width_of(shapely.intersection(one, other))
+    return apart if apart > 0 else -overlap_width(one, other)
 
 
-def _width_of(overlap: BaseGeometry) -> float:
-    """The width of the largest disc inside an overlap, in mm; zero where two outlines only touch."""
+def overlap_width(one: Shape, other: Shape) -> float:
+    """The width of the largest disc inside both outlines, in mm; zero where they only touch."""
+    overlap = shapely.intersection(one, other)
     if overlap.area < FLOAT_ERROR_MM:
         return 0.0
     flat = [part for part in shapely.get_parts(overlap) if isinstance(part, Polygon)]
@@ -64,68 +64,30 @@ def axial_gap(one: Axial, other: Axial) -> float:
     return max(other[0] - one[1], one[0] - other[1])
 
 
-def prism(plane_mm: float, axial_mm: float) -> float:
-    """The gap of two prisms that are so far apart in the side view and along the axle."""
-    if plane_mm > 0 and axial_mm > 0:
-        return math.hypot(plane_mm, axial_mm)
-    return max(plane_mm, axial_mm)
+def prism(plane_mm: Values, axial_mm: float) -> Values:
+    """The gaps of prisms that are so far apart in the side view and along the axle."""
+    slanting = np.hypot(plane_mm, axial_mm)
+    return np.where((plane_mm > 0) & (axial_mm > 0), slanting, np.maximum(plane_mm, axial_mm))
 
 
-@lru_cache(maxsize=KEPT_PIECES)
-def _pieces(outline: bytes) -> tuple[Polygon, ...]:
-    """Convex pieces that together make up an outline: triangles, joined while they stay convex."""
-    pieces: list[Polygon] = list(shapely.get_parts(shapely.constrained_delaunay_triangles(_shape(outline))))
-    joined: list[Polygon] = []
-    while pieces:
-        piece = pieces.pop()
-        for other in pieces:
-            both = shapely.union(piece, other)
-            if isinstance(both, Polygon) and both.convex_hull.area - both.area < FLOAT_ERROR_MM:
-                pieces.remove(other)
-                pieces.append(both)
-                break
-        else:
-            joined.append(piece)
-    return tuple(joined)
+def farthest(spot: Spot, shape: Shape) -> float:
+    """The most that a point somewhere at a spot can be away from the shape, in mm.
 
-
-def _shape(outline: bytes) -> Shape:
-    return cast("Shape", shapely.from_wkb(outline))
-
-
-def convex_pieces(shape: Shape) -> tuple[Polygon, ...]:
-    """Convex pieces that together make up the shape; itself where it is convex."""
-    if shape.is_empty:
-        return ()
-    if isinstance(shape, Polygon) and shape.convex_hull.area - shape.area < FLOAT_ERROR_MM:
-        return (shape,)
-    return _pieces(shapely.to_wkb(shape))
-
-
-def farthest(place: Polygon, shape: Shape) -> float:
-    """The most that a point somewhere in a convex place can be away from the shape, in mm.
-
-    Below zero where the whole place lies inside: as far as its nearest point lies from the shape's edge.
-    Otherwise never less than the true distance: that to the best of the shape's convex pieces.
+    Below zero where it lies inside wherever it is: so far from the shape's edge at the least.
     """
     if shape.is_empty:
         return FAR_MM
-    if shapely.covers(shape, place):
-        return -float(shapely.distance(place, shape.boundary))
-    corners = shapely.points(shapely.get_coordinates(place))
-    return min(float(shapely.distance(corners, piece).max()) for piece in convex_pieces(shape))
-
-
-def _most_in_plane(one: Body, other: Body) -> float:
-    found = [plane_gap(one.inner, other.inner)]
-    found += [farthest(place, other.inner) for place in one.somewhere]
-    found += [farthest(place, one.inner) for place in other.somewhere]
-    return min(found)
+    centre = shapely.Point(spot.centre)
+    inside = shapely.distance(centre, shape.boundary) if shapely.covers(shape, centre) else 0.0
+    return float(shapely.distance(centre, shape)) - float(inside) + spot.off_mm
 
 
 def in_plane(one: Body, other: Body) -> Room:
     """The gap of two bodies in the side view alone."""
-    return Room(plane_gap(one.outer, other.outer), _most_in_plane(one, other))
+    most = [plane_gap(one.inner, other.inner)]
+    most += [farthest(spot, other.inner) for spot in one.somewhere]
+    most += [farthest(spot, one.inner) for spot in other.somewhere]
+    return Room(plane_gap(one.outer, other.outer), min(most))
 
 
 def along_axle(one: Body, other: Body) -> Room:
@@ -139,7 +101,8 @@ def along_axle(one: Body, other: Body) -> Room:
 def room_between(one: Body, other: Body) -> Room:
     """The gap of two prisms: the least over all places they may be, the most over where they are for sure."""
     plane, axial = in_plane(one, other), along_axle(one, other)
-    return Room(prism(plane.low, axial.low), prism(plane.high, axial.high))
+    low, high = (prism(np.array(flat), along) for flat, along in zip(plane, axial, strict=True))
+    return Room(float(low), float(high))
 
 
 def gap(one: Body, other: Body) -> Span:
