@@ -1,0 +1,159 @@
+"""The room that a caliper takes on the bike: as far as its mount is published, and as far as it was measured.
+
+On an IS tab or on posts the mount says where each piece is, once the line of its bolts is known. What was
+measured narrows that: nothing is nearer to the axle than the nearest point, and there is metal at both
+measured points. On a flat mount there is nothing but the two points: the caliper lies beyond the near one
+and between both.
+
+An unknown reading is only a wide one. Where mount and measured points contradict each other, the mount is
+believed here, because a closer reading may not turn a verdict; that they do is a finding of its own.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from functools import lru_cache
+from typing import NamedTuple
+
+from shapely import Polygon
+
+from app.facts.span import Span
+from app.mechanics.caliper_solids import ENDS, FAR, NEAR, Solid, Tables, solids
+from app.mechanics.plane import (
+    NOTHING,
+    Axial,
+    Body,
+    Shape,
+    around,
+    kept,
+    round_inside,
+    sector,
+    spot,
+    swept,
+    together,
+    union,
+    without,
+)
+
+# Head and tab on the outer side of the dropout's plane, at most and at least; thread in the adapter at least.
+TAB_MOST_MM, TAB_LEAST_MM, THREAD_MM = 15.0, 6.0, 4.0
+# How far a flat-mount caliper goes on beyond its nearest point, away from the axle.
+FLAT_HEIGHT_MM = 38.0
+AXLE = (0.0, 0.0)
+KEPT_CALIPERS = 128
+
+
+class Readings(NamedTuple):
+    """What is known of the caliper. A point that a rule doesn't look at is None."""
+
+    mount: str
+    adapter: str
+    rotor_mm: Span
+    line_deg: Span
+    rotor_offset_mm: Span
+    outboard_depth_mm: Span
+    nearest_mm: Span
+    bearing_deg: Span
+    far_mm: Span | None = None
+    far_bearing_deg: Span | None = None
+
+
+class Caliper(NamedTuple):
+    """The bodies in an arm's way.
+
+    near, far  those at the near bolt with the middle of the caliper, and those at the far bolt
+    sure       what the published mount puts there whatever closer readings say, as far as they agree with it
+    """
+
+    near: tuple[Body, ...]
+    far: tuple[Body, ...]
+    sure: tuple[Body, ...]
+
+    @property
+    def bodies(self) -> tuple[Body, ...]:
+        """All of them."""
+        return (*self.near, *self.far)
+
+
+class _Along(NamedTuple):
+    """Where along the axle something is: at most, its metal, and what closer readings leave at least."""
+
+    most: Axial
+    metal: Axial
+    sure: Axial
+
+
+@lru_cache(maxsize=KEPT_CALIPERS)
+def caliper(readings: Readings, tables: Tables) -> Caliper:
+    """The caliper of a bike, from all that is known of it; without its far end where nobody asks for that."""
+    pieces = solids(readings.mount, readings.adapter, readings.rotor_mm, tables)
+    if readings.far_mm is None:
+        pieces = tuple(piece for piece in pieces if piece.end == NEAR)
+    points = _points(readings)
+    ends = [
+        (*_bodies([piece for piece in pieces if piece.end == end], readings), *points[end : end + 1])
+        for end in ENDS
+    ]
+    return Caliper(ends[NEAR], ends[FAR], tuple(_sure(piece, readings) for piece in pieces))
+
+
+def _half(readings: Readings) -> _Along:
+    """The outboard half: from the caliper's outermost point to the rotor."""
+    rotor_low, rotor_high = readings.rotor_offset_mm.ends
+    depth_low, depth_high = readings.outboard_depth_mm.ends
+    most = rotor_low - depth_high, rotor_high
+    return _Along(most, (most[1], most[0]), (rotor_high - depth_low, rotor_low))
+
+
+def _tab(readings: Readings) -> _Along:
+    """Tab, bolts and what lies on its inner face, up to the rotor."""
+    low, high = (max(THREAD_MM, end) for end in readings.rotor_offset_mm.ends)
+    return _Along((-TAB_MOST_MM, high), (-TAB_LEAST_MM, THREAD_MM), (-TAB_MOST_MM, low))
+
+
+def _along(piece: Solid, readings: Readings) -> _Along:
+    return _tab(readings) if piece.tab else _half(readings)
+
+
+def _bodies(pieces: Sequence[Solid], readings: Readings) -> Iterator[Body]:
+    """The pieces as bodies; those that reach equally far along the axle are one."""
+    for name, tab in (("caliper", False), ("tab and bolts", True)):
+        alike = [piece for piece in pieces if piece.tab is tab]
+        if alike:
+            along = _along(alike[0], readings)
+            metal = union([_metal(piece, readings) for piece in alike])
+            yield Body(name, together(_reach(alike, readings), metal), metal, along.most, along.metal)
+
+
+def _reach(pieces: Sequence[Solid], readings: Readings) -> Shape:
+    """Everywhere that pieces may be: no nearer to the axle than the nearest point that was measured."""
+    nearest = round_inside(AXLE, readings.nearest_mm.ends[0])
+    return without(union([swept(piece.most, *readings.line_deg.ends) for piece in pieces]), nearest)
+
+
+def _metal(piece: Solid, readings: Readings) -> Polygon:
+    """Where there is metal for certain, whatever the bearing still may be."""
+    return kept(piece.bolt, *readings.line_deg.ends)
+
+
+def _sure(piece: Solid, readings: Readings) -> Body:
+    """What any closer reading leaves of the piece, were the caliper's nearest point as far as it can be."""
+    nearest = round_inside(AXLE, readings.nearest_mm.ends[1])
+    left = without(kept(piece.sure, *readings.line_deg.ends), nearest)
+    shape, axial = together(left, _metal(piece, readings)), _along(piece, readings).sure
+    return Body(piece.name, shape, shape, axial, axial)
+
+
+def _points(readings: Readings) -> tuple[Body, ...]:
+    """The measured points: on a flat mount all there is, elsewhere metal that the mount has placed."""
+    along, flat = _half(readings), readings.mount == "flat"
+    least, most = readings.nearest_mm.ends
+    beyond = sector((least, most + FLAT_HEIGHT_MM), readings.bearing_deg.ends) if flat else NOTHING
+    nearest = spot(readings.nearest_mm.ends, readings.bearing_deg.ends)
+    near = Body("nearest point", beyond, NOTHING, along.most, along.sure, (nearest,))
+    if readings.far_mm is None or readings.far_bearing_deg is None:
+        return (near,)
+    end = readings.far_mm.ends, readings.far_bearing_deg.ends
+    between = around(sector(readings.nearest_mm.ends, readings.bearing_deg.ends), sector(*end))
+    outer = between if flat else NOTHING
+    return near, Body("far end", outer, NOTHING, along.most, along.sure, (spot(*end),))
