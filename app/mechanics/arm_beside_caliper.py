@@ -1,0 +1,158 @@
+"""How far a torque arm keeps clear of the brake caliper, at each angle at which it can sit on the axle.
+
+The mechanic chooses the angle, so that the arm clears as well as it does at its best one.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from functools import lru_cache
+from typing import NamedTuple, TypeAlias
+
+import numpy as np
+import shapely
+
+from app.facts.span import Span
+from app.mechanics.arm_outline import ArmMeasures, arm_body
+from app.mechanics.caliper_envelope import Readings, caliper
+from app.mechanics.caliper_solids import Tables
+from app.mechanics.plane import FAR_MM, Body, Spot, at, polar
+from app.mechanics.prism_gap import Room, along_axle, overlap_width, prism
+from app.mechanics.ranges import Ranges, Values
+
+KEPT_ANSWERS, KEPT_ARMS = 4096, 256
+# Nobody asks for more room than this between arm and caliper, so that nothing beyond it need be certain.
+MOST_WANTED_MM = 20.0
+
+Angles: TypeAlias = tuple[float, ...]
+# One gap from that in the side view and that along the axle; it grows with either.
+Measure: TypeAlias = Callable[[Values, float], Values]
+
+
+# Common practice: so much room seen from the side, or along the axle.
+WANTED_IN_PLANE_MM, WANTED_ALONG_AXLE_MM = 2.0, 1.0
+
+
+def spare(plane_mm: Values, axial_mm: float) -> Values:
+    """How much more room there is than practice wants, in the view that has more of it."""
+    room: Values = np.maximum(plane_mm - WANTED_IN_PLANE_MM, axial_mm - WANTED_ALONG_AXLE_MM)
+    return room
+
+
+class Beside(NamedTuple):
+    """One body of the caliper beside the arm: the gap in the side view at each angle, and along the axle."""
+
+    plane: Ranges
+    axial: Room
+
+
+class Clearance(NamedTuple):
+    """What the arm has at its best: the gap, the angle that is sure of most of it, and its gaps there."""
+
+    gap_mm: Span
+    index_deg: float
+    plane_mm: Span
+    axial_mm: Span
+
+
+class Turning:
+    """An arm at every one of its angles, as it is asked about again and again."""
+
+    def __init__(self, arm: ArmMeasures, angles: Angles) -> None:
+        self.angles, self.straightest = angles, int(np.argmin(np.abs(angles)))
+        self.bodies = [arm_body(arm, angle) for angle in angles]
+        self.body = arm_body(arm, 0.0)
+        self.outer = np.array([body.outer for body in self.bodies])
+        self.inner = np.array([body.inner for body in self.bodies])
+        self.edge = shapely.boundary(self.body.inner)
+        for shape in (self.outer, self.inner, self.body.inner, self.edge):
+            shapely.prepare(shape)
+
+    def beside(self, other: Body) -> Beside:
+        """Its gaps to one body of the caliper."""
+        axial = along_axle(self.body, other)
+        return Beside(Ranges(self.least(other, axial), self._most(other)), axial)
+
+    def least(self, other: Body, axial: Room) -> Values:
+        """The least gap in the side view at each angle.
+
+        How wide an overlap is matters only where no angle avoids one: it is worked out for the straightest.
+        """
+        if other.outer.is_empty:
+            return np.full(len(self.angles), FAR_MM)
+        apart = shapely.distance(self.outer, other.outer)
+        overlapping = apart == 0
+        found = np.where(overlapping, -FAR_MM, apart)
+        if overlapping.all() and axial.low < 0:
+            found[self.straightest] = -overlap_width(self.outer[self.straightest], other.outer)
+        return found
+
+    def _most(self, other: Body) -> Values:
+        most = np.full(len(self.angles), FAR_MM)
+        if not other.inner.is_empty:
+            apart = shapely.distance(self.inner, other.inner)
+            inside = [-overlap_width(shape, other.inner) for shape in self.inner[apart == 0]]
+            apart[apart == 0] = inside
+            most = apart
+        for spot in other.somewhere:
+            most = np.minimum(most, self._to_spot(spot))
+        return most
+
+    def _to_spot(self, spot: Spot) -> Values:
+        """The most that a point at a spot is away, below zero inside: the spot is turned, not the arm."""
+        distance, bearing = polar(spot.centre)
+        points = shapely.points([at(distance, bearing - angle) for angle in self.angles])
+        inside = shapely.covers(self.body.inner, points)
+        apart: Values = shapely.distance(self.body.inner, points) - np.where(
+            inside, shapely.distance(self.edge, points), 0.0
+        )
+        return apart + spot.off_mm
+
+
+@lru_cache(maxsize=KEPT_ARMS)
+def _turning(arm: ArmMeasures, angles: Angles) -> Turning:
+    return Turning(arm, angles)
+
+
+@lru_cache(maxsize=KEPT_ANSWERS)
+def _beside(arm: ArmMeasures, angles: Angles, readings: Readings, tables: Tables) -> tuple[Beside, ...]:
+    """The arm beside every body of the caliper: the geometry of one bike and one arm, worked out once."""
+    turning = _turning(arm, angles)
+    return tuple(turning.beside(body) for body in caliper(readings, tables).bodies)
+
+
+def _certain(
+    arm: ArmMeasures, angles: Angles, readings: Readings, tables: Tables, measure: Measure
+) -> Values:
+    """The most room at each angle that a closer reading can still find beside the published mount."""
+    turning, sure = _turning(arm, angles), caliper(readings, tables).sure
+    axial = [along_axle(turning.body, body) for body in sure]
+    gaps = [measure(turning.least(body, room), room.low) for body, room in zip(sure, axial, strict=True)]
+    return np.min(gaps, axis=0) if gaps else np.full(len(angles), -FAR_MM)
+
+
+def at_each_angle(
+    arm: ArmMeasures, angles: Angles, readings: Readings, tables: Tables, measure: Measure = prism
+) -> Ranges:
+    """The gap to the nearest body at each angle, in mm: the least and the most that it can be."""
+    besides = _beside(arm, angles, readings, tables)
+    low = np.min([measure(each.plane.low, each.axial.low) for each in besides], axis=0)
+    high = np.min([measure(each.plane.high, each.axial.high) for each in besides], axis=0)
+    if (high < MOST_WANTED_MM).any():
+        certain = _certain(arm, angles, readings, tables, measure)
+        high = np.maximum(high, np.minimum(certain, MOST_WANTED_MM))
+    return Ranges(low, np.maximum(low, high))
+
+
+@lru_cache(maxsize=KEPT_ANSWERS)
+def clearance(
+    arm: ArmMeasures, angles: Angles, readings: Readings, tables: Tables, measure: Measure = prism
+) -> Clearance:
+    """The most room that any of the angles leaves between arm and caliper."""
+    gaps = at_each_angle(arm, angles, readings, tables, measure)
+    chosen = int(np.lexsort((np.abs(angles), -gaps.low))[0])
+    besides = _beside(arm, angles, readings, tables)
+    nearest = min(besides, key=lambda each: float(measure(each.plane.low, each.axial.low)[chosen]))
+    plane = Room(float(nearest.plane.low[chosen]), float(nearest.plane.high[chosen]))
+    whole = Room(float(gaps.low.max()), float(gaps.high.max()))
+    return Clearance(whole.span(), angles[chosen], plane.span(), nearest.axial.span())
