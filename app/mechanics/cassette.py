@@ -20,6 +20,31 @@ def stack_mm(cogs: CogPitch) -> Span:
     return cogs.pitch_mm.times(cogs.speeds - 1) + cogs.cog_mm
 
 
+def nearest_row(cogs: int, rows: Iterable[CogPitch]) -> tuple[CogPitch, ...]:
+    """The rows for so many cogs, or for the number nearest to it: several where makers differ."""
+    listed = tuple(rows)
+    off = min(abs(row.speeds - cogs) for row in listed)
+    return tuple(row for row in listed if abs(row.speeds - cogs) == off)
+
+
+def stack_of(cogs: Span, rows: Sequence[CogPitch]) -> Span:
+    """Outer face of the smallest cog to inner face of the largest, in mm, for every count that it may be."""
+    stacks = [
+        row.pitch_mm.times(count - 1) + row.cog_mm
+        for count in whole_numbers(cogs)
+        for row in nearest_row(count, rows)
+    ]
+    return Span(min(stack.low for stack in stacks), max(stack.high for stack in stacks))
+
+
+def between_outermost_cogs(cogs: Span, rows: Sequence[CogPitch]) -> Span:
+    """Middle of the smallest cog to middle of the largest, in mm, for every count that it may be."""
+    widths = [
+        row.pitch_mm.times(count - 1) for count in whole_numbers(cogs) for row in nearest_row(count, rows)
+    ]
+    return Span(min(width.low for width in widths), max(width.high for width in widths))
+
+
 def spacers_behind(needed_mm: Span, body: str, spacers: Iterable[Spacer]) -> tuple[Spacer, ...] | None:
     """The fewest spacers that add up to what goes behind the largest cog; None: no spacers do.
 
