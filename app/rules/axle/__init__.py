@@ -1,6 +1,7 @@
 """Whether the axle goes into the rear end, and whether the frame may carry it."""
 
 from app.rules.axle.axle_ends import nut_thread, nut_thread_holds, quick_release_axle_end
+from app.rules.axle.beside_stay import shell_beside_bosses, shell_beside_stay
 from app.rules.axle.dropouts import closed_dropouts, dropout_face, hanger, open_dropouts
 from app.rules.axle.rear_suspension import one_rigid_member
 from app.rules.axle.slots import slot_direction, slot_play, slot_width
@@ -34,4 +35,6 @@ RULES: tuple[Rule, ...] = (
     carbon_torque_path,
     two_arms_on_aluminium,
     one_rigid_member,
+    shell_beside_stay,
+    shell_beside_bosses,
 )

@@ -10,8 +10,11 @@ from app.rules.brake.flat_mount import flat_mount_free_stay
 from app.rules.brake.kind import brake_kind
 from app.rules.brake.rotor_fixing import rotor_adapter, rotor_fixing
 from app.rules.brake.rotor_plane import rotor_plane, rotor_plane_shims
-from app.rules.brake.rotor_size import frame_rotor_limit, rotor_size, rotor_wear
+from app.rules.brake.rotor_size import frame_rotor_limit, rotor_size
+from app.rules.brake.rotor_stay import rotor_beside_stay
+from app.rules.brake.rotor_wear import rotor_wear
 from app.rules.brake.shell_clearance import shell_caliper, shell_caliper_running, shell_caliper_wanted
+from app.rules.brake.spokes import caliper_spokes
 from app.rules.rule import Rule
 
 RULES: tuple[Rule, ...] = (
@@ -23,6 +26,7 @@ RULES: tuple[Rule, ...] = (
     rotor_wear,
     rotor_plane,
     rotor_plane_shims,
+    rotor_beside_stay,
     arm_caliper,
     arm_caliper_far,
     arm_caliper_wanted,
@@ -30,5 +34,6 @@ RULES: tuple[Rule, ...] = (
     shell_caliper,
     shell_caliper_wanted,
     shell_caliper_running,
+    caliper_spokes,
     flat_mount_free_stay,
 )

@@ -4,10 +4,12 @@ from __future__ import annotations
 
 from app.catalogue.hub_parts import AxleSet, Hub
 from app.catalogue.provenance import Provenance
+from app.catalogue.standards import Standards
 from app.facts.bike import Bike
 from app.facts.span import Span
-from app.mechanics.axial_stack import OPEN_DROPOUT, rotor_shift
-from app.rules.axle.applies import another_kind
+from app.mechanics.axial_stack import rotor_shift
+from app.mechanics.rotor_shims import shims_for
+from app.rules.axle.applies import another_kind, socket_depth
 from app.rules.brake.applies import no_rotor
 from app.rules.check import Check, Inapplicable, Limit, Missing, habit, of_part
 from app.rules.outcome import Weight
@@ -22,11 +24,6 @@ SETTLED_BY = ("rear_brake", "dropout_kind", "socket_depth_mm", "rotor_thickness_
 NOT_KNOWN = "Measure the rotor's thickness, its distance from the dropout and the depth of closed sockets."
 
 
-def socket_depth(bike: Bike) -> Span:
-    """From the lip to the floor of the left dropout; open dropouts have no socket."""
-    return bike.socket_depth_mm if bike.dropout_kind == "thru_axle" else OPEN_DROPOUT
-
-
 def _concerns(bike: Bike, hub: Hub, axle_set: AxleSet) -> Inapplicable | None:
     return no_rotor(bike, hub) or another_kind(bike, axle_set)
 
@@ -38,6 +35,19 @@ def _shift(bike: Bike, rotor_seat_mm: Span) -> Span:
         rotor_thickness_mm=bike.rotor_thickness_mm,
         rotor_offset_mm=bike.rotor_offset_mm,
     )
+
+
+def _shims(shift_mm: Span, standards: Standards) -> dict[str, Span | str]:
+    """How many shims bring the rotor back, and how thick they are."""
+    thick, thin = standards.limit("shim_thick_mm").value, standards.limit("shim_thin_mm").value
+    shims = shims_for(shift_mm, thick_mm=thick, thin_mm=thin)
+    return {
+        "shims_mm": shims.total_mm,
+        "thick_shims": str(shims.thick),
+        "thick_mm": thick,
+        "thin_shims": str(shims.thin),
+        "thin_mm": thin,
+    }
 
 
 def _taken_up(axle_set: AxleSet) -> Limit:
@@ -84,6 +94,7 @@ def rotor_plane(bike: Bike, hub: Hub, axle_set: AxleSet) -> Check | Inapplicable
     assumes=ASSUMES,
     source=PRACTICE,
     settled_by=SETTLED_BY,
+    version=2,
     limits=(SLOTS,),
     says=Says(
         passed="Rotor off its old plane by {reading}, plus is inboard; the caliper takes {low} to {high}.",
@@ -92,14 +103,18 @@ def rotor_plane(bike: Bike, hub: Hub, axle_set: AxleSet) -> Check | Inapplicable
         failed_high="Rotor off its old plane by {reading}, plus is inboard; "
         "the caliper takes {low} to {high}. At best {margin} too far in.",
         not_known=NOT_KNOWN,
-        remedy="Move the caliper out: take shims out from behind it, or have its seat checked.",
-        remedy_high="Shim the rotor out, 2 mm at the most and with longer bolts, or shim the caliper in.",
+        remedy="Move the caliper out by {shims_mm}: {thick_shims} of its shims of {thick_mm} and "
+        "{thin_shims} of {thin_mm} come out. Have its seat checked where there are none.",
+        remedy_high="Shim the caliper in, or the rotor out, by {shims_mm}: {thick_shims} of {thick_mm} and "
+        "{thin_shims} of {thin_mm}. Under a rotor 2 mm at the most, with longer bolts.",
     ),
 )
-def rotor_plane_shims(bike: Bike, hub: Hub, axle_set: AxleSet) -> Check | Inapplicable | Missing:
+def rotor_plane_shims(
+    bike: Bike, hub: Hub, axle_set: AxleSet, standards: Standards
+) -> Check | Inapplicable | Missing:
     if elsewhere := _concerns(bike, hub, axle_set):
         return elsewhere
     if axle_set.rotor_seat_mm is None:
         return Missing(axle_set, "rotor_seat_mm")
-    least = habit(-1)
-    return Check(reading=_shift(bike, axle_set.rotor_seat_mm), unit="mm", low=least, high=SLOTS)
+    shift = _shift(bike, axle_set.rotor_seat_mm)
+    return Check(reading=shift, unit="mm", low=habit(-1), high=SLOTS, values=_shims(shift, standards))

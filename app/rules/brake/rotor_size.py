@@ -1,20 +1,16 @@
-"""Whether the rotor's size suits the hub and the frame, and whether it is thick enough to stay."""
+"""Whether the rotor's size suits the hub and the frame."""
 
 from __future__ import annotations
 
 from app.catalogue.hub_parts import Hub
 from app.catalogue.provenance import Provenance
 from app.facts.bike import Bike
-from app.facts.span import Span
 from app.rules.brake.applies import no_disc, no_rotor
 from app.rules.check import Check, Inapplicable, Limit, Missing, of_part
 from app.rules.outcome import Weight
 from app.rules.rule import PART_DATA, Says, Source, rule
 
 OWN_SIZE = Inapplicable("The caliper sits on the frame's own mount, so the rotor has the frame's own size.")
-
-WEAR_SOURCE = Source("Disc brake rotor wear", "feedbacksports.com/mechanics-corner-disc-brake-rotor-wear")
-WORN = Limit(Span.exactly("1.5"), Provenance.PUBLISHED, source=str(WEAR_SOURCE))
 
 
 @rule(
@@ -73,24 +69,3 @@ def frame_rotor_limit(bike: Bike) -> Check | Inapplicable:
         return OWN_SIZE
     limit = Limit(bike.frame_rotor_limit_mm, Provenance.PUBLISHED, source="The frame's maker")
     return Check(reading=bike.rotor_diameter_mm, unit="mm", high=limit)
-
-
-@rule(
-    title="The rotor is thick enough to stay",
-    weight=Weight.CAUTIONS,
-    applies="Where the rear brake is a disc brake.",
-    expects="The rotor is at least 1.5 mm thick at its thinnest place.",
-    assumes="Nothing else is printed on the rotor: its own least thickness wins.",
-    source=WEAR_SOURCE,
-    settled_by=("rear_brake", "rotor_thickness_mm"),
-    limits=(WORN,),
-    says=Says(
-        passed="Rotor {reading} thick; {low} is the least. At worst {margin} in hand.",
-        failed="Rotor {reading} thick; {low} is the least. At best {margin} too thin.",
-        not_known="Measure the rotor's thickness on the brake track.",
-        remedy="Fit a new rotor before the wheel goes in.",
-    ),
-)
-def rotor_wear(bike: Bike) -> Check | Inapplicable:
-    """A converted bike is heavier and faster, so that its rotor gets hotter."""
-    return no_disc(bike) or Check(reading=bike.rotor_thickness_mm, unit="mm", low=WORN)

@@ -6,10 +6,9 @@ from app.catalogue.hub_parts import AxleSet, Hub
 from app.facts.bike import Bike
 from app.facts.span import Span
 from app.mechanics.axial_stack import shell_to_caliper
-from app.mechanics.caliper_clearance import disc_gap, prism_gap
-from app.rules.axle.applies import another_kind
+from app.mechanics.shell_profile import shell_gap, steps_of
+from app.rules.axle.applies import another_kind, socket_depth
 from app.rules.brake.applies import no_disc
-from app.rules.brake.rotor_plane import socket_depth
 from app.rules.check import Check, Inapplicable, Limit, Missing, habit, of_part, touching
 from app.rules.outcome import Weight
 from app.rules.rule import PART_DATA, PRACTICE, Says, Source, rule
@@ -19,7 +18,10 @@ NOTHING_WANTED = Inapplicable("The maker of this hub asks for no more than that 
 RUNNING = habit("1.5")
 
 APPLIES = "Where a disc brake stays and the axle set is made for the kind of dropout the bike has."
-ASSUMES = "The caliper stays where it is, and the shell is a drum as wide as its widest part."
+ASSUMES = (
+    "The caliper stays where it is. Its inner half reaches as far in all the way out from its nearest point "
+    "as its innermost point does."
+)
 SETTLED_BY = (
     "rear_brake",
     "dropout_kind",
@@ -42,32 +44,33 @@ def _against(bike: Bike, hub: Hub, axle_set: AxleSet, low: Limit) -> Check | Ina
     """The gap between shell and caliper, to be judged by one lower limit."""
     if elsewhere := no_disc(bike) or another_kind(bike, axle_set):
         return elsewhere
-    if hub.shell_radius_mm is None:
+    steps, face = steps_of(hub), axle_set.shell_face_mm
+    if not steps:
         return Missing(hub, "shell_radius_mm")
-    if axle_set.shell_face_mm is None:
+    if face is None:
         return Missing(axle_set, "shell_face_mm")
-    return Check(reading=_gap(bike, hub.shell_radius_mm, axle_set.shell_face_mm), unit="mm", low=low)
+    gap = shell_gap(steps=steps, room_mm=_room(bike, face), nearest_mm=bike.caliper_inboard_nearest_mm)
+    return Check(reading=gap, unit="mm", low=low)
 
 
-def _gap(bike: Bike, shell_radius_mm: Span, shell_face_mm: Span) -> Span:
-    in_plane = disc_gap(distance_mm=bike.caliper_inboard_nearest_mm, radius_mm=shell_radius_mm)
-    along_axle = shell_to_caliper(
+def _room(bike: Bike, shell_face_mm: Span) -> Span:
+    return shell_to_caliper(
         shell_face_mm=shell_face_mm,
         socket_depth_mm=socket_depth(bike),
         rotor_offset_mm=bike.rotor_offset_mm,
         inboard_depth_mm=bike.caliper_inboard_depth_mm,
     )
-    return prism_gap(plane_mm=in_plane, axial_mm=along_axle)
 
 
 @rule(
     title="The motor shell clears the caliper",
     weight=Weight.BLOCKS,
     applies=APPLIES,
-    expects="Shell and caliper are apart, outside the shell's radius or along the axle.",
+    expects="The caliper is apart from every step of the shell, across the axle or along it.",
     assumes=ASSUMES,
     source=Source("Geometry", "the gap of two prisms"),
     settled_by=SETTLED_BY,
+    version=2,
     says=Says(
         passed="Gap between motor shell and caliper: {reading}. At worst {margin} in hand.",
         failed="Gap between motor shell and caliper: {reading}. At best they overlap by {margin}.",
@@ -87,6 +90,7 @@ def shell_caliper(bike: Bike, hub: Hub, axle_set: AxleSet) -> Check | Inapplicab
     assumes=ASSUMES,
     source=PART_DATA,
     settled_by=SETTLED_BY,
+    version=2,
     says=Says(
         passed="Gap between motor shell and caliper: {reading}; the maker wants {low}. "
         "At worst {margin} in hand.",
@@ -110,6 +114,7 @@ def shell_caliper_wanted(bike: Bike, hub: Hub, axle_set: AxleSet) -> Check | Ina
     assumes=ASSUMES,
     source=PRACTICE,
     settled_by=SETTLED_BY,
+    version=2,
     limits=(RUNNING,),
     says=Says(
         passed="Gap between motor shell and caliper: {reading}; {low} is wanted. At worst {margin} in hand.",
