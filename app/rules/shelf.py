@@ -6,9 +6,9 @@ typed, most rules see the same facts as a moment ago; a rule that names no fact 
 
 from __future__ import annotations
 
-from collections import OrderedDict
 from collections.abc import Hashable, Sequence
-from threading import Lock
+from dataclasses import dataclass, field
+from functools import lru_cache, partial
 
 from app.catalogue.catalogue import Catalogue
 from app.catalogue.standards import Standards
@@ -34,28 +34,24 @@ def what_it_sees(rule: Rule, answers: Answers) -> tuple[Hashable, ...]:
     return tuple(seen)
 
 
+@dataclass(frozen=True, slots=True)
+class Sight:
+    """A bike as one rule sees it: two bikes that look alike to the rule are the same sight."""
+
+    seen: tuple[Hashable, ...]
+    answers: Answers = field(compare=False)
+
+
 class Shelf:
     """All rules of a register, over one catalogue. Asking is safe from several threads."""
 
     def __init__(self, rules: Sequence[Rule], stock: Catalogue, standards: Standards) -> None:
         self._stock, self._standards = stock, standards
-        self._kept: list[tuple[Rule, OrderedDict[Hashable, Bench]]] = [
-            (rule, OrderedDict()) for rule in rules
-        ]
-        self._lock = Lock()
+        self._rules = [(rule, lru_cache(maxsize=KEPT)(partial(self._bench, rule))) for rule in rules]
 
     def benches(self, answers: Answers) -> list[Bench]:
         """Every rule, ready to be asked about this bike, in the order of the register."""
-        with self._lock:
-            return [self._bench(rule, kept, answers) for rule, kept in self._kept]
+        return [bench_for(Sight(what_it_sees(rule, answers), answers)) for rule, bench_for in self._rules]
 
-    def _bench(self, rule: Rule, kept: OrderedDict[Hashable, Bench], answers: Answers) -> Bench:
-        key = what_it_sees(rule, answers)
-        bench = kept.get(key)
-        if bench is None:
-            bench = kept[key] = Bench(rule, answers, self._stock, self._standards)
-            if len(kept) > KEPT:
-                kept.popitem(last=False)
-        else:
-            kept.move_to_end(key)
-        return bench
+    def _bench(self, rule: Rule, sight: Sight) -> Bench:
+        return Bench(rule, sight.answers, self._stock, self._standards)

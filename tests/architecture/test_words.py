@@ -15,8 +15,12 @@ IGNORED = (ROOT / ".gitignore").read_text(encoding="utf-8").splitlines()
 # Each pattern has a letter in brackets, so that this list does not find itself.
 UNWANTED = {
     "a path of one machine": r"(?<![\w.])/(?:[h]ome|[U]sers)/\w",
-    "work left for later": r"\b(?:TO[D]O|FI[X]ME|HAC[K]|TB[D]|WI[P])\b|NotImplemented[E]rror|(?i:lorem [i]psum)",
-    "a test that cannot fail": r"\bassert [T]rue\b|\bmark\.(?:[s]kip|[x]fail)\b|\bpytest\.(?:[s]kip|[x]fail)\(",
+    "work left for later": (
+        r"\b(?:TO[D]O|FI[X]ME|HAC[K]|TB[D]|WI[P])\b|NotImplemented[E]rror|(?i:lorem [i]psum)"
+    ),
+    "a test that cannot fail": (
+        r"\bassert [T]rue\b|\bmark\.(?:[s]kip|[x]fail)\b|\bpytest\.(?:[s]kip|[x]fail)\("
+    ),
 }
 
 
