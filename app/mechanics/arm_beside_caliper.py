@@ -5,7 +5,7 @@ The mechanic chooses the angle, so that the arm clears as well as it does at its
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from functools import lru_cache
 from typing import NamedTuple, TypeAlias
 
@@ -16,8 +16,8 @@ from app.facts.span import Span
 from app.mechanics.arm_outline import ArmMeasures, arm_body
 from app.mechanics.caliper_envelope import Readings, caliper
 from app.mechanics.caliper_solids import Tables
-from app.mechanics.plane import FAR_MM, Body, Spot, at, polar
-from app.mechanics.prism_gap import Room, along_axle, overlap_width, prism
+from app.mechanics.plane import FAR_MM, Body, Shape, Spot, at, polar
+from app.mechanics.prism_gap import Room, along_axle, move_apart, prism, supports
 from app.mechanics.ranges import Ranges, Values
 
 KEPT_ANSWERS, KEPT_ARMS = 4096, 256
@@ -55,48 +55,42 @@ class Clearance(NamedTuple):
     axial_mm: Span
 
 
+class Outlines:
+    """One outline in many positions."""
+
+    def __init__(self, shapes: Sequence[Shape]) -> None:
+        self.shapes = np.array(shapes)
+        self.supports = np.array([supports(shape) for shape in shapes])
+        shapely.prepare(self.shapes)
+
+    def gaps(self, other: Shape) -> Values:
+        """The gap in the side view between each of them and another outline."""
+        if other.is_empty:
+            return np.full(len(self.shapes), FAR_MM)
+        found: Values = shapely.distance(self.shapes, other)
+        met = np.flatnonzero(found == 0)
+        overlapping = met[~shapely.touches(self.shapes[met], other)]
+        found[overlapping] = -move_apart(self.supports[overlapping], supports(other))
+        return found
+
+
 class Turning:
     """An arm at every one of its angles, as it is asked about again and again."""
 
     def __init__(self, arm: ArmMeasures, angles: Angles) -> None:
-        self.angles, self.straightest = angles, int(np.argmin(np.abs(angles)))
-        self.bodies = [arm_body(arm, angle) for angle in angles]
-        self.body = arm_body(arm, 0.0)
-        self.outer = np.array([body.outer for body in self.bodies])
-        self.inner = np.array([body.inner for body in self.bodies])
+        bodies = [arm_body(arm, angle) for angle in angles]
+        self.angles, self.body = angles, arm_body(arm, 0.0)
+        self.outer = Outlines([body.outer for body in bodies])
+        self.inner = Outlines([body.inner for body in bodies])
         self.edge = shapely.boundary(self.body.inner)
-        for shape in (self.outer, self.inner, self.body.inner, self.edge):
-            shapely.prepare(shape)
+        shapely.prepare([self.body.inner, self.edge])
 
     def beside(self, other: Body) -> Beside:
         """Its gaps to one body of the caliper."""
-        axial = along_axle(self.body, other)
-        return Beside(Ranges(self.least(other, axial), self._most(other)), axial)
-
-    def least(self, other: Body, axial: Room) -> Values:
-        """The least gap in the side view at each angle.
-
-        How wide an overlap is matters only where no angle avoids one: it is worked out for the straightest.
-        """
-        if other.outer.is_empty:
-            return np.full(len(self.angles), FAR_MM)
-        apart = shapely.distance(self.outer, other.outer)
-        overlapping = apart == 0
-        found = np.where(overlapping, -FAR_MM, apart)
-        if overlapping.all() and axial.low < 0:
-            found[self.straightest] = -overlap_width(self.outer[self.straightest], other.outer)
-        return found
-
-    def _most(self, other: Body) -> Values:
-        most = np.full(len(self.angles), FAR_MM)
-        if not other.inner.is_empty:
-            apart = shapely.distance(self.inner, other.inner)
-            inside = [-overlap_width(shape, other.inner) for shape in self.inner[apart == 0]]
-            apart[apart == 0] = inside
-            most = apart
+        most = self.inner.gaps(other.inner)
         for spot in other.somewhere:
             most = np.minimum(most, self._to_spot(spot))
-        return most
+        return Beside(Ranges(self.outer.gaps(other.outer), most), along_axle(self.body, other))
 
     def _to_spot(self, spot: Spot) -> Values:
         """The most that a point at a spot is away, below zero inside: the spot is turned, not the arm."""
@@ -127,7 +121,7 @@ def _certain(
     """The most room at each angle that a closer reading can still find beside the published mount."""
     turning, sure = _turning(arm, angles), caliper(readings, tables).sure
     axial = [along_axle(turning.body, body) for body in sure]
-    gaps = [measure(turning.least(body, room), room.low) for body, room in zip(sure, axial, strict=True)]
+    gaps = [measure(turning.outer.gaps(body.outer), room.low) for body, room in zip(sure, axial, strict=True)]
     return np.min(gaps, axis=0) if gaps else np.full(len(angles), -FAR_MM)
 
 

@@ -40,10 +40,11 @@ from app.mechanics.plane import (
 )
 
 # Estimates: 9 mm and 2 or 3 more around a bolt; a body 103 mm long at most, 55 mm high over its seat, whose
-# pad pocket reaches 20 mm and 5 more from the pads to the axle, and 19 mm below the faces of the posts.
+# pad pocket reaches 20 mm and 5 more from the pads to the axle, and 19 mm below the faces of the posts, 27 mm
+# to either side of the middle.
 BOSS_MM, EAR_MM = 11.0, 12.0
 BEYOND_BOLTS_MM, HEIGHT_MM = 14.4, 55.0
-POCKET_MM, POCKET_BELOW_MM, PADS_DEG = 25.0, 19.0, 53.0
+POCKET_MM, POCKET_BELOW_MM, POCKET_HALF_MM, PADS_DEG = 25.0, 19.0, 27.0, 53.0
 # How far the published turn between the two mounts may be off.
 TURN_OFF_DEG = 3.0
 # The shank of an M6 bolt.
@@ -146,8 +147,12 @@ def _on_tab(tab: Bolts, bolts: Bolts, off: float, rotor_mm: Span) -> tuple[Solid
 def _middle_pieces(bolts: Bolts, off: float, rotor_mm: Span, *, turn_deg: float) -> tuple[Solid, ...]:
     """Pad pocket and body between the ears."""
     (start, seat), (stop, _) = bolts.near, bolts.far
+    middle = (start + stop) / 2
     radius = (rotor_mm.low + rotor_mm.high) / 4 / THOUSAND
-    pocket = _beyond(radius - PAD_IN_MM - POCKET_MM, _box(start, stop, seat - POCKET_BELOW_MM, seat))
+    pocket = _beyond(
+        radius - PAD_IN_MM - POCKET_MM,
+        _box(middle - POCKET_HALF_MM, middle + POCKET_HALF_MM, seat - POCKET_BELOW_MM, seat),
+    )
     body = _box(start - BEYOND_BOLTS_MM, stop + BEYOND_BOLTS_MM, seat, seat + HEIGHT_MM)
     return tuple(
         _piece(name, outline, off + bolts.off_mm, turn_deg)

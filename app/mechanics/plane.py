@@ -79,6 +79,8 @@ def _directions(count: int) -> Points:
 
 
 _ROUND = _directions(SIDES)
+# The whole degrees, in which outlines are moved apart.
+DIRECTIONS = _directions(TURN_DEG)
 _BULGE = 1 / math.cos(math.pi / SIDES)
 
 

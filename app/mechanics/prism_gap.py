@@ -2,8 +2,8 @@
 
 Where the two overlap along the axle their gap is that of the side view; where they overlap in the side view
 it is that along the axle; where in neither, the slanting distance. Where they overlap in both it is below
-zero, by as much as the smaller of two moves that part them: along the axle, or in the side view. That move
-is taken as the width of the largest disc that lies in both outlines, which is never more than the true one.
+zero, by as much as the smaller of two moves that part them: along the axle, or in the side view. The latter
+is the smallest one that parts the convex hulls of both outlines, so that a hollow is not made use of.
 
 Growing either body never makes the gap larger.
 """
@@ -16,16 +16,13 @@ from typing import NamedTuple
 
 import numpy as np
 import shapely
-from shapely import Polygon
 
 from app.facts.span import THOUSAND, Span
-from app.mechanics.plane import FAR_MM, Axial, Body, Shape, Spot
+from app.mechanics.plane import DIRECTIONS, FAR_MM, Axial, Body, Shape, Spot
 from app.mechanics.ranges import Values
 
 # Far more than sums of lengths on a bike are off in floats, far less than a thousandth of a millimetre.
 FLOAT_ERROR_MM = 1e-9
-# How closely the width of an overlap is found: it is printed in tenths.
-OVERLAP_TOLERANCE_MM = 0.05
 
 
 class Room(NamedTuple):
@@ -46,17 +43,21 @@ def plane_gap(one: Shape, other: Shape) -> float:
     if one.is_empty or other.is_empty:
         return FAR_MM
     apart = float(shapely.distance(one, other))
-    return apart if apart > 0 else -overlap_width(one, other)
+    if apart > 0 or shapely.touches(one, other):
+        return apart
+    return -float(move_apart(supports(one), supports(other)))
 
 
-def overlap_width(one: Shape, other: Shape) -> float:
-    """The width of the largest disc inside both outlines, in mm; zero where they only touch."""
-    overlap = shapely.intersection(one, other)
-    if overlap.area < FLOAT_ERROR_MM:
-        return 0.0
-    flat = [part for part in shapely.get_parts(overlap) if isinstance(part, Polygon)]
-    radii = [shapely.maximum_inscribed_circle(part, OVERLAP_TOLERANCE_MM).length for part in flat]
-    return 2.0 * float(max(radii))
+def supports(shape: Shape) -> Values:
+    """How far an outline reaches in each of the fixed directions."""
+    reach: Values = (shapely.get_coordinates(shape) @ DIRECTIONS.T).max(axis=0)
+    return reach
+
+
+def move_apart(one: Values, other: Values) -> Values:
+    """The smallest move, in one of the fixed directions, that parts two outlines; from their supports."""
+    moves: Values = (one + np.roll(other, len(DIRECTIONS) // 2, axis=-1)).min(axis=-1)
+    return moves
 
 
 def axial_gap(one: Axial, other: Axial) -> float:

@@ -48,6 +48,11 @@ def readings(mount: str = "post", adapter: str = "none", **known: Span | None) -
     return Readings(mount, adapter, **{**unknown, **known})  # type: ignore[arg-type]
 
 
+def measured(mount: str, **better: Span) -> Readings:
+    """A caliper of which everything was measured."""
+    return readings(mount, "none", **{**PLAIN, **better})
+
+
 def lies_in(inner: Shape, outer: Shape) -> bool:
     """Whether one shape lies in another, but for the rounding of coordinates."""
     return bool(difference(inner, outer).area < NO_AREA)
