@@ -89,7 +89,6 @@ def test_every_fact_settles_some_rule_but_those_that_wait_for_the_geometry_and_t
 WAITING = {
     # geometry
     "caliper_line_bearing_deg",
-    "chainstay_length_mm",
     "stay_angle_deg",
     # drive
     "altitude_m",
