@@ -43,7 +43,7 @@ def browser(chromium: str) -> Iterator[Browser]:
 @pytest.fixture(scope="session")
 def shop(tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
     """The address of a shop that is open for the whole run, with a store of its own."""
-    with _served(tmp_path_factory.mktemp("shop")) as address:
+    with served(tmp_path_factory.mktemp("shop")) as address:
         yield address
 
 
@@ -66,7 +66,7 @@ def _fault_in(message: ConsoleMessage) -> list[str]:
 
 
 @contextmanager
-def _served(folder: Path) -> Iterator[str]:
+def served(folder: Path) -> Iterator[str]:
     listening = socket.socket()
     listening.bind(("127.0.0.1", 0))
     app = create_app(Settings(data_folder=folder))

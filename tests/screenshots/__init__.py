@@ -1,0 +1,1 @@
+"""Pictures of the pages for the README, and of every page at two widths for looking at."""
