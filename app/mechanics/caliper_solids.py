@@ -10,21 +10,12 @@ from __future__ import annotations
 import math
 from typing import Literal, NamedTuple, TypeAlias, cast
 
-import numpy as np
 import shapely
 from shapely import Polygon
+from shapely.affinity import translate
 
-from app.facts.span import THOUSAND, Span
-from app.mechanics.mounts import (
-    IS_TO_POST_DEG,
-    PAD_IN_MM,
-    Bolts,
-    IsHoles,
-    PostPath,
-    is_bolts,
-    native_rotor,
-    post_bolts,
-)
+from app.facts.span import Span
+from app.mechanics.mounts import IS_TO_POST_DEG, Bolts, IsHoles, PostPath, is_bolts, native_rotor, post_bolts
 from app.mechanics.plane import (
     FAR_MM,
     NOTHING,
@@ -39,12 +30,12 @@ from app.mechanics.plane import (
     turned,
 )
 
-# Estimates: 9 mm and 2 or 3 more around a bolt; a body 103 mm long at most, 55 mm high over its seat, whose
-# pad pocket reaches 20 mm and 5 more from the pads to the axle, and 19 mm below the faces of the posts, 27 mm
-# to either side of the middle.
+# Estimates: 9 mm and 2 or 3 more around a bolt; a body 103 mm long at most, 55 mm high over its seat. Its pad
+# pocket reaches 27 mm to either side of the middle and 19 mm below the faces of the posts. The pocket's floor
+# lies square to the direction of the pads, 20 mm and 5 more from their middle: so far inside the near bolt.
 BOSS_MM, EAR_MM = 11.0, 12.0
 BEYOND_BOLTS_MM, HEIGHT_MM = 14.4, 55.0
-POCKET_MM, POCKET_BELOW_MM, POCKET_HALF_MM, PADS_DEG = 25.0, 19.0, 27.0, 53.0
+POCKET_HALF_MM, POCKET_BELOW_MM, FLOOR_MM, PADS_DEG = 27.0, 19.0, 1.5, 53.0
 # How far the published turn between the two mounts may be off.
 TURN_OFF_DEG = 3.0
 # The shank of an M6 bolt.
@@ -99,80 +90,87 @@ class _Disc(NamedTuple):
     def sure(self) -> Polygon:
         return round_outside(self.centre, self.radius - self.off) if self.radius > self.off else NOTHING
 
+    @property
     def metal(self) -> Polygon:
         """The shank of the bolt through it."""
         return shrunk(round_inside(self.centre, BOLT_MM), self.off)
+
+
+class _Posts(NamedTuple):
+    """The posts for a rotor that is known so well.
+
+    off_mm       how far off they are for all that its size may still be
+    farthest_mm  from the axle to each of them, were the rotor as large as it can be
+    """
+
+    bolts: Bolts
+    off_mm: float
+    farthest_mm: tuple[float, float]
+
+
+def _posts(path: PostPath, rotor_mm: Span) -> _Posts:
+    low, high = rotor_mm.ends
+    bolts, largest = post_bolts(path, (low + high) / 2), post_bolts(path, high)
+    off = (high - low) / 2 * PER_ROTOR_MM + bolts.off_mm
+    return _Posts(bolts, off, (math.hypot(*largest.near), math.hypot(*largest.far)))
 
 
 def solids(mount: str, adapter: str, rotor_mm: Span, tables: Tables) -> tuple[Solid, ...]:
     """The pieces of a caliper on an IS tab or on posts; none on a flat mount, which nobody published."""
     if mount == "flat":
         return ()
-    bolts, off = _for_rotor(tables.path, rotor_mm)
+    posts = _posts(tables.path, rotor_mm)
     if mount == "is":
-        return _on_tab(is_bolts(tables.holes), bolts, off, rotor_mm)
-    native, native_off = _for_rotor(tables.path, native_rotor(rotor_mm, adapter))
-    ears = [_ear(bolts, native, end, off, native_off) for end in ENDS]
-    return (*ears, *_middle_pieces(bolts, off, rotor_mm, turn_deg=0))
+        return _on_tab(is_bolts(tables.holes), posts)
+    native = _posts(tables.path, native_rotor(rotor_mm, adapter))
+    return (*(_ear(posts, native, end) for end in ENDS), *_middle(posts, turn_deg=0))
 
 
-def _for_rotor(path: PostPath, rotor_mm: Span) -> tuple[Bolts, float]:
-    """The posts for a rotor, and how far off they are for all that its size may still be."""
-    low, high = rotor_mm.ends
-    return post_bolts(path, (low + high) / 2), (high - low) / 2 * PER_ROTOR_MM
-
-
-def _ear(bolts: Bolts, native: Bolts, end: End, off: float, native_off: float) -> Solid:
+def _ear(posts: _Posts, native: _Posts, end: End) -> Solid:
     """An ear of the caliper, down to the frame's own post where an adapter lies between."""
-    ear = _Disc(bolts[end], EAR_MM, off + bolts.off_mm)
-    post = _Disc(native[end], EAR_MM, native_off + native.off_mm)
-    return Solid("ear", end, around(ear.most, post.most), ear.sure, ear.metal())
+    ear = _Disc(posts.bolts[end], EAR_MM, posts.off_mm)
+    post = _Disc(native.bolts[end], EAR_MM, native.off_mm)
+    return Solid("ear", end, around(ear.most, post.most), ear.sure, ear.metal)
 
 
-def _on_tab(tab: Bolts, bolts: Bolts, off: float, rotor_mm: Span) -> tuple[Solid, ...]:
+def _on_tab(tab: Bolts, posts: _Posts) -> tuple[Solid, ...]:
     """Bosses at the holes of the tab, and above them the caliper, on the posts of its adapter."""
     found: list[Solid] = []
     for end in ENDS:
         boss = _Disc(tab[end], BOSS_MM, tab.off_mm)
-        distance, bearing = polar(bolts[end])
-        sway = distance * math.radians(TURN_OFF_DEG)
-        ear = _Disc(at(distance, bearing - IS_TO_POST_DEG), EAR_MM, off + bolts.off_mm + sway)
+        distance, bearing = polar(posts.bolts[end])
+        ear = _Disc(at(distance, bearing - IS_TO_POST_DEG), EAR_MM, posts.off_mm + _sways(posts, end))
         found += [
-            Solid("boss", end, boss.most, boss.sure, boss.metal(), tab=True),
+            Solid("boss", end, boss.most, boss.sure, boss.metal, tab=True),
             Solid("ear", end, around(boss.most, ear.most), ear.sure),
         ]
-    return (*found, *_middle_pieces(bolts, off, rotor_mm, turn_deg=-IS_TO_POST_DEG))
+    return (*found, *_middle(posts, turn_deg=-IS_TO_POST_DEG))
 
 
-def _middle_pieces(bolts: Bolts, off: float, rotor_mm: Span, *, turn_deg: float) -> tuple[Solid, ...]:
-    """Pad pocket and body between the ears."""
-    (start, seat), (stop, _) = bolts.near, bolts.far
+def _sways(posts: _Posts, end: End) -> float:
+    """How far a post is off because the turn between the mounts is."""
+    return posts.farthest_mm[end] * math.radians(TURN_OFF_DEG)
+
+
+def _middle(posts: _Posts, *, turn_deg: float) -> tuple[Solid, ...]:
+    """Pad pocket and body between the ears, turned with the caliper against the tab."""
+    (start, seat), (stop, _) = posts.bolts.near, posts.bolts.far
     middle = (start + stop) / 2
-    radius = (rotor_mm.low + rotor_mm.high) / 4 / THOUSAND
-    pocket = _beyond(
-        radius - PAD_IN_MM - POCKET_MM,
-        _box(middle - POCKET_HALF_MM, middle + POCKET_HALF_MM, seat - POCKET_BELOW_MM, seat),
-    )
+    pocket = _box(middle - POCKET_HALF_MM, middle + POCKET_HALF_MM, seat - POCKET_BELOW_MM, seat)
     body = _box(start - BEYOND_BOLTS_MM, stop + BEYOND_BOLTS_MM, seat, seat + HEIGHT_MM)
-    return tuple(
-        _piece(name, outline, off + bolts.off_mm, turn_deg)
-        for name, outline in (("pad pocket", pocket), ("body", body))
-    )
-
-
-def _piece(name: str, outline: Polygon, off: float, turn_deg: float) -> Solid:
-    """A piece of the middle, turned with the caliper against the tab; the turn itself may be a little off."""
-    reach = float(np.hypot(*shapely.get_coordinates(outline).T).max(initial=0.0))
-    sway = off + (reach * math.radians(TURN_OFF_DEG) if turn_deg else 0.0)
-    there = cast("Polygon", turned(outline, turn_deg))
-    return Solid(name, NEAR, grown(there, sway), shrunk(there, sway))
+    off = posts.off_mm + (_sways(posts, FAR) if turn_deg else 0.0)
+    pieces = []
+    for name, outline in (("pad pocket", _above_floor(pocket, posts.bolts.near)), ("body", body)):
+        there = cast("Polygon", turned(outline, turn_deg))
+        pieces.append(Solid(name, NEAR, grown(there, off), shrunk(there, off)))
+    return tuple(pieces)
 
 
 def _box(left: float, right: float, bottom: float, top: float) -> Polygon:
     return Polygon([(left, bottom), (right, bottom), (right, top), (left, top)])
 
 
-def _beyond(distance: float, outline: Polygon) -> Polygon:
-    """What lies of an outline at least so far from the axle, towards the pads."""
-    half_plane = turned(_box(distance, FAR_MM, -FAR_MM, FAR_MM), PADS_DEG)
-    return cast("Polygon", shapely.intersection(outline, half_plane))
+def _above_floor(outline: Polygon, near: Point) -> Polygon:
+    """What lies of an outline on the pads' side of the pocket's floor."""
+    towards_pads = turned(_box(-FLOOR_MM, FAR_MM, -FAR_MM, FAR_MM), PADS_DEG)
+    return cast("Polygon", shapely.intersection(outline, translate(towards_pads, *near)))
