@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
+from fractions import Fraction
 
 from app.catalogue.drivetrain_standards import CogPitch
 from app.facts.span import Span
@@ -12,6 +13,7 @@ from app.mechanics.corner_gap import corner_gap
 from app.mechanics.counts import whole_numbers
 
 CHAIN_PITCH_MM = 12.7
+HALF = Fraction(1, 2)
 
 
 def cog_to_dropout(*, right_mm: Span, smallest_cog_face_mm: Span, socket_depth_mm: Span) -> Span:
@@ -36,7 +38,7 @@ def chain_beside_cog_mm(cogs: Span, rows: Sequence[CogPitch]) -> Span:
     """
     with_chain = [row for row in rows if row.chain_width_mm is not None]
     beside = [
-        (row.chain_width_mm - row.cog_mm).times("0.5")
+        (row.chain_width_mm - row.cog_mm).times(HALF)
         for count in whole_numbers(cogs)
         for row in nearest_row(count, with_chain)
         if row.chain_width_mm is not None

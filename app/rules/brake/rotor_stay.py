@@ -60,8 +60,8 @@ def _shift(bike: Bike, seat_mm: Span) -> Span:
         "old plane, minus is outboard and nearer to the stay.",
         not_known="Measure how far in the middle of the left stay is, how wide the stay is, "
         "and the rotor's distance from the dropout.",
-        remedy="Hold the wheel in and turn it: with less than {wanted_mm} to the stay, shim the rotor in "
-        "or fit a smaller one.",
+        remedy="Hold the wheel in and turn it. With less than {wanted_mm} to the stay take an axle set whose "
+        "rotor seat lies further in, or fit a smaller rotor with its adapter.",
     ),
 )
 def rotor_beside_stay(
