@@ -54,6 +54,7 @@ _VALUE_NAMES = {
     "flange_left_pcd": "circle of the left flange's spoke holes",
     "flange_left": "place of the left flange",
     "spoke_heads_left": "side of the left flange that the spoke heads lie on",
+    "reads": "pedal sensors that it reads",
     "bar_lead": "length of the lead to the handlebar",
     "largest_total_mass": "largest total mass",
     "pulses_per_turn": "number of pulses in a turn",
