@@ -56,3 +56,7 @@ class MaterialRow(Row):
         default=None, description="Peak torque from which an arm is needed."
     )
     two_arms_from_nm: Dimension | None = Field(default=None, description="The same, for a second arm.")
+    flats_bear_mpa: Dimension | None = Field(
+        default=None,
+        description="Pressure of flats that the weakest dropout of it bears: 1.5 times its yield.",
+    )

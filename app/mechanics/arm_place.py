@@ -114,6 +114,11 @@ class Margins:
         return self.names[int(self.hand.low[:, self.choice()].argmin())]
 
 
+def span_at(ranges: Ranges, choice: int) -> Span:
+    """One of many, rounded outward once."""
+    return Room(float(ranges.low[choice]), float(ranges.high[choice])).span()
+
+
 def _along(clamp: Clamp, between_mm: float) -> Ranges:
     """Where the clamp's middle can be along the bar: its holes, or every whole millimetre of its reach."""
     if clamp.places_mm:

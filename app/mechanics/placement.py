@@ -7,10 +7,9 @@ from dataclasses import dataclass
 from app.catalogue.standards import Standards
 from app.facts.bike import Bike
 from app.facts.span import Span
-from app.mechanics.arm_place import Margins, Stay
+from app.mechanics.arm_place import Margins, Stay, span_at
 from app.mechanics.clamp import Clamp
 from app.mechanics.prism_gap import Room
-from app.mechanics.ranges import Ranges
 from app.mechanics.stays import band_diameter, further_on, per_mm, perimeter
 
 
@@ -69,7 +68,7 @@ def placement_of(clamp: Clamp, stay: Stay, margins: Margins, *, section: str, to
     """The best place by these margins."""
     at = margins.choice()
     chosen = margins.sure
-    on_stay = _at(chosen.stay_mm, at)
+    on_stay = span_at(chosen.stay_mm, at)
     lateral, width, height = (
         further_on(reading_mm=reading, per_mm=grows, read_at_mm=stay.read_at_mm, place_mm=on_stay)
         for reading, grows in (
@@ -81,12 +80,12 @@ def placement_of(clamp: Clamp, stay: Stay, margins: Margins, *, section: str, to
     around = perimeter(section=section, width_mm=width, height_mm=height)
     in_hand = zip(margins.names, margins.hand.low[:, at], margins.hand.high[:, at], strict=True)
     return Placement(
-        along_arm_mm=_at(chosen.along_mm, at),
+        along_arm_mm=span_at(chosen.along_mm, at),
         on_stay_mm=on_stay,
         half_length_mm=clamp.half_length_mm,
-        bar_bearing_deg=_at(chosen.bearing_deg, at),
+        bar_bearing_deg=span_at(chosen.bearing_deg, at),
         toe_in_deg=toe_in,
-        aside_mm=None if chosen.aside_mm is None else _at(chosen.aside_mm, at),
+        aside_mm=None if chosen.aside_mm is None else span_at(chosen.aside_mm, at),
         lateral_mm=lateral,
         width_mm=width,
         height_mm=height,
@@ -95,7 +94,3 @@ def placement_of(clamp: Clamp, stay: Stay, margins: Margins, *, section: str, to
         margins_mm=tuple((name, Room(float(low), float(high)).span()) for name, low, high in in_hand),
         tightest=margins.tightest(),
     )
-
-
-def _at(ranges: Ranges, choice: int) -> Span:
-    return Room(float(ranges.low[choice]), float(ranges.high[choice])).span()

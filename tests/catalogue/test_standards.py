@@ -164,8 +164,12 @@ def test_a_word_that_no_table_holds_is_a_key_error() -> None:
 
 
 def test_every_limit_is_looked_up_by_a_rule() -> None:
-    rules = "".join(path.read_text("utf-8") for path in (SEED_DATA.parent / "app" / "rules").rglob("*.py"))
+    app = SEED_DATA.parent / "app"
+    texts = [
+        path.read_text("utf-8") for layer in ("mechanics", "rules") for path in (app / layer).rglob("*.py")
+    ]
 
+    rules = "".join(texts)
     assert [limit.id for limit in demo_standards().limits if f'"{limit.id}"' not in rules] == []
 
 
