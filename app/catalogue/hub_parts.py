@@ -158,8 +158,8 @@ class TorqueArm(Part):
         default=None, description="Clamp against bar to either side, seen from above."
     )
     fastening: Fastening | None = Field(default=None, description="What holds its end.")
-    holds_braking: bool = Field(
-        default=True, description="False where its end leans on one side of the stay alone."
+    holds_braking: bool | None = Field(
+        default=None, description="False where its end leans on one side of the stay alone."
     )
     liner_mm: Dimension | None = Field(default=None, description="Rubber that comes with the clamp.")
     sections: tuple[Section, ...] = ()

@@ -138,7 +138,7 @@ def _clamp(part: TorqueArm) -> Iterator[FieldFault]:
         swivel: Span | None = getattr(part, name)
         if swivel is not None and swivel.high >= QUARTER_TURN:
             yield name, f"must be below 90, but is {plain(swivel.high)}"
-    if not part.holds_braking and part.rated_reverse_force_n is not None:
+    if part.holds_braking is False and part.rated_reverse_force_n is not None:
         yield "rated_reverse_force_n", "is given, but holds_braking is false; take one of them out"
 
 

@@ -2,13 +2,21 @@
 
 from __future__ import annotations
 
-from app.catalogue.hub_parts import TorqueArm
+from app.catalogue.arm_steps import turns
+from app.catalogue.hub_parts import AxleSet, TorqueArm
 from app.facts.bike import Bike
 from app.rules.check import Inapplicable
 
 NO_CLAMP = Inapplicable("This arm is held by the brake mount and has no clamp.")
 NO_BOLT = Inapplicable("This arm is clamped to the stay and needs no mount.")
 ANOTHER_SECTION = Inapplicable("This clamp is for another section of stay.")
+NO_CLAMP_HERE = Inapplicable("No clamp goes on a stay of this material.")
+TURNS = Inapplicable("This arm turns on the axle until its bar points at the stay.")
+DOES_NOT_TURN = Inapplicable("This arm doesn't turn to meet the stay; its clamp reaches for it.")
+FREE_AXLE = Inapplicable("No flats of this axle decide how the arm stands.")
+STANDS_ANYHOW = Inapplicable("This arm goes on the axle at any angle, whatever the flats.")
+
+NEVER_CLAMPED = ("carbon", "magnesium")
 
 
 def no_clamp(torque_arm: TorqueArm) -> Inapplicable | None:
@@ -21,3 +29,24 @@ def another_section(bike: Bike, torque_arm: TorqueArm) -> Inapplicable | None:
     if elsewhere := no_clamp(torque_arm):
         return elsewhere
     return None if bike.stay_section in torque_arm.sections else ANOTHER_SECTION
+
+
+def never_clamped(bike: Bike, torque_arm: TorqueArm) -> Inapplicable | None:
+    """The reason not to ask, or None where the arm has something that it may hold on to."""
+    clamped = torque_arm.anchor == "stay_clamp"
+    return NO_CLAMP_HERE if clamped and bike.stay_material in NEVER_CLAMPED else None
+
+
+def not_turning(torque_arm: TorqueArm) -> Inapplicable | None:
+    """The reason not to ask, or None where a clamped arm turns on the axle to meet the stay."""
+    return no_clamp(torque_arm) or (None if turns(torque_arm) else DOES_NOT_TURN)
+
+
+def turning(torque_arm: TorqueArm) -> Inapplicable | None:
+    """The reason not to ask, or None where the clamp of an arm with steps reaches for the stay."""
+    return no_clamp(torque_arm) or (TURNS if turns(torque_arm) else None)
+
+
+def free_axle(axle_set: AxleSet) -> Inapplicable | None:
+    """The reason not to ask, or None where the flats of the axle decide how an arm stands."""
+    return None if axle_set.flatted else FREE_AXLE

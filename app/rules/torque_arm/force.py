@@ -1,58 +1,39 @@
-"""Whether the arm bears the motor's torque, driving and braking, and how much it has in reserve."""
+"""Whether the arm bears the motor's torque when it drives, and how much it has in reserve."""
 
 from __future__ import annotations
 
 from app.catalogue.drive_parts import Controller
-from app.catalogue.hub_parts import Hub, TorqueArm
+from app.catalogue.hub_parts import TorqueArm, Winding
 from app.catalogue.provenance import Provenance
+from app.catalogue.standards import Standards
 from app.facts.bike import Bike
 from app.facts.span import Span
-from app.mechanics.arm_force import anchor_force, force_allowed
-from app.rules.check import Check, Inapplicable, Limit, Missing, habit
+from app.rules.check import Check, Inapplicable, Limit, Missing
 from app.rules.outcome import Weight
 from app.rules.rule import PART_DATA, PRACTICE, Says, rule
-
-NO_CLAMP_ON_CARBON = Inapplicable("The stay is carbon, and no clamp goes on it.")
-NO_REVERSE = Inapplicable("This hub and this controller don't brake with the motor.")
-
-# How often the load goes into the rating: below the first it doesn't hold, below the second without reserve.
-HOLDS = Limit(Span.exactly("1.5"), Provenance.PRACTICE_STOPS, source="Common practice")
-RESERVE = habit(2)
+from app.rules.torque_arm.applies import never_clamped
+from app.rules.torque_arm.load import HOLDS, RESERVE, against, lever, motor_torque, rating, usual
 
 ASSUMES = (
-    "The arm alone carries the hub's peak torque, clamped as near to the axle as it can be. "
-    "Flats, nuts and a second arm are a reserve."
+    "The motor pulls with all the phase current of the controller, its losses left out. The arm alone bears "
+    "it, clamped as far from the axle as the stay is free. Flats, nuts and a second arm are a reserve."
 )
-ASSUMES_REVERSE = f"{ASSUMES} The motor brakes no harder than it drives."
+RATED = Inapplicable("The maker rates this arm.")
 CLAMPED = "Where the arm has something to hold on to: never a clamp on a carbon stay."
-REVERSING = "Where both hub and controller brake with the motor."
-NOT_KNOWN = "Find out what the left chainstay is made of; a magnet tells steel."
-NOTHING_TO_MEASURE = "Ask the kit's maker for the torque of the hub and the rating of the arm."
+SETTLED_BY = ("stay_material", "stay_clear_to_mm")
+NOT_KNOWN = "Find out what the left chainstay is made of, and measure where its free part ends."
 
 
-def _load(hub: Hub, torque_arm: TorqueArm, rating: str, factor: Limit, kind: Provenance) -> Check | Missing:
-    """The force at the anchor against a share of one of the arm's ratings."""
-    rated: Span | None = getattr(torque_arm, rating)
-    if rated is None:
-        return Missing(torque_arm, rating)
-    torque, lever = hub.peak_torque_nm, torque_arm.reach_from_mm
-    if torque is None:
-        return Missing(hub, "peak_torque_nm")
-    return Check(
-        reading=anchor_force(torque_nm=torque, lever_mm=lever),
-        unit="N",
-        high=Limit(force_allowed(rated_n=rated, factor=factor.value), kind),
-        values={"torque_nm": torque, "lever_mm": lever, "rated_n": rated},
-    )
-
-
-def _on_carbon(bike: Bike, torque_arm: TorqueArm) -> Inapplicable | None:
-    clamped = torque_arm.anchor == "stay_clamp"
-    return NO_CLAMP_ON_CARBON if clamped and bike.stay_material == "carbon" else None
-
-
-def _one_way_only(hub: Hub, controller: Controller) -> Inapplicable | None:
-    return None if hub.regenerates and controller.regenerates else NO_REVERSE
+def driving(
+    bike: Bike, torque_arm: TorqueArm, *, torque_nm: Span, factor: Limit, kind: Provenance
+) -> Check | Inapplicable | Missing:
+    """The force at the arm's end when the motor drives, against a share of the arm's rating."""
+    if elsewhere := never_clamped(bike, torque_arm):
+        return elsewhere
+    rated = rating(torque_arm, "rated_force_n", kind)
+    if not isinstance(rated, Limit):
+        return rated
+    return against(rated, factor, torque_nm=torque_nm, lever_mm=lever(bike, torque_arm))
 
 
 @rule(
@@ -62,19 +43,23 @@ def _one_way_only(hub: Hub, controller: Controller) -> Inapplicable | None:
     expects="The arm's rating is at least 1.5 times the force at its anchor.",
     assumes=ASSUMES,
     source=PART_DATA,
-    settled_by=("stay_material",),
+    version=2,
+    settled_by=SETTLED_BY,
     limits=(HOLDS,),
     says=Says(
-        passed="Force at the anchor {reading}, from {torque_nm} at {lever_mm}; rated {rated_n}, "
-        "so {high} with a factor of 1.5. At worst {margin} in hand.",
-        failed="Force at the anchor {reading}, from {torque_nm} at {lever_mm}; rated {rated_n}, "
-        "so {high} with a factor of 1.5. At best {margin} too much.",
+        passed="Driving presses the arm's end up with {reading}: {torque_nm} at {lever_mm}. "
+        "Of {rated_n} a factor of 1.5 leaves {high}. At worst {margin} in hand.",
+        failed="Driving presses the arm's end up with {reading}: {torque_nm} at {lever_mm}. "
+        "Of {rated_n} a factor of 1.5 leaves {high}. At best {margin} too much.",
         not_known=NOT_KNOWN,
-        remedy="Take an arm with a longer reach or a higher rating, or a hub with less peak torque.",
+        remedy="Take an arm with a longer reach or a higher rating, or a controller with less phase current.",
     ),
 )
-def arm_force_holds(bike: Bike, hub: Hub, torque_arm: TorqueArm) -> Check | Inapplicable | Missing:
-    return _on_carbon(bike, torque_arm) or _load(hub, torque_arm, "rated_force_n", HOLDS, Provenance.PART)
+def arm_force_holds(
+    bike: Bike, torque_arm: TorqueArm, winding: Winding, controller: Controller
+) -> Check | Inapplicable | Missing:
+    torque = motor_torque(winding, controller)
+    return driving(bike, torque_arm, torque_nm=torque, factor=HOLDS, kind=Provenance.PART)
 
 
 @rule(
@@ -84,70 +69,53 @@ def arm_force_holds(bike: Bike, hub: Hub, torque_arm: TorqueArm) -> Check | Inap
     expects="The arm's rating is at least twice the force at its anchor.",
     assumes=ASSUMES,
     source=PRACTICE,
-    settled_by=("stay_material",),
+    version=2,
+    settled_by=SETTLED_BY,
     limits=(RESERVE,),
     says=Says(
-        passed="Force at the anchor {reading}, from {torque_nm} at {lever_mm}; rated {rated_n}, "
-        "so {high} with a factor of 2. At worst {margin} in hand.",
-        failed="Force at the anchor {reading}, from {torque_nm} at {lever_mm}; rated {rated_n}, "
-        "so {high} with a factor of 2. At best {margin} too much.",
+        passed="Driving presses the arm's end up with {reading}: {torque_nm} at {lever_mm}. "
+        "Of {rated_n} a factor of 2 leaves {high}. At worst {margin} in hand.",
+        failed="Driving presses the arm's end up with {reading}: {torque_nm} at {lever_mm}. "
+        "Of {rated_n} a factor of 2 leaves {high}. At best {margin} too much.",
         not_known=NOT_KNOWN,
         remedy="Clamp the arm as far from the axle as the stay is free, and tighten it again after 50 km.",
     ),
 )
-def arm_force_reserve(bike: Bike, hub: Hub, torque_arm: TorqueArm) -> Check | Inapplicable | Missing:
-    return _on_carbon(bike, torque_arm) or _load(
-        hub, torque_arm, "rated_force_n", RESERVE, Provenance.PRACTICE
-    )
-
-
-@rule(
-    title="The arm holds the motor's braking",
-    weight=Weight.BLOCKS,
-    applies=REVERSING,
-    expects="The arm's rating against braking is at least 1.5 times the force at its anchor.",
-    assumes=ASSUMES_REVERSE,
-    source=PART_DATA,
-    settled_by=(),
-    limits=(HOLDS,),
-    says=Says(
-        passed="Braking force at the anchor {reading}, from {torque_nm} at {lever_mm}; rated {rated_n}, "
-        "so {high} with a factor of 1.5. At worst {margin} in hand.",
-        failed="Braking force at the anchor {reading}, from {torque_nm} at {lever_mm}; rated {rated_n}, "
-        "so {high} with a factor of 1.5. At best {margin} too much.",
-        not_known=NOTHING_TO_MEASURE,
-        remedy="Take a stronger arm, or a controller that doesn't brake with the motor.",
-    ),
-)
-def arm_reverse_holds(
-    hub: Hub, torque_arm: TorqueArm, controller: Controller
+def arm_force_reserve(
+    bike: Bike, torque_arm: TorqueArm, winding: Winding, controller: Controller
 ) -> Check | Inapplicable | Missing:
-    return _one_way_only(hub, controller) or _load(
-        hub, torque_arm, "rated_reverse_force_n", HOLDS, Provenance.PART
-    )
+    torque = motor_torque(winding, controller)
+    return driving(bike, torque_arm, torque_nm=torque, factor=RESERVE, kind=Provenance.PRACTICE)
 
 
 @rule(
-    title="The arm has a reserve for the motor's braking",
+    title="An arm without a rating is held by a piece that usually bears as much",
     weight=Weight.CAUTIONS,
-    applies=REVERSING,
-    expects="The arm's rating against braking is at least twice the force at its anchor.",
-    assumes=ASSUMES_REVERSE,
+    applies="Where the maker doesn't rate the arm for driving, or for braking with a controller that brakes.",
+    expects="What such a piece usually bears is at least twice the force at it.",
+    assumes=ASSUMES,
     source=PRACTICE,
-    settled_by=(),
+    settled_by=SETTLED_BY,
     limits=(RESERVE,),
     says=Says(
-        passed="Braking force at the anchor {reading}, from {torque_nm} at {lever_mm}; rated {rated_n}, "
-        "so {high} with a factor of 2. At worst {margin} in hand.",
-        failed="Braking force at the anchor {reading}, from {torque_nm} at {lever_mm}; rated {rated_n}, "
-        "so {high} with a factor of 2. At best {margin} too much.",
-        not_known=NOTHING_TO_MEASURE,
-        remedy="Set the controller's braking to less, and tighten the arm again after 50 km.",
+        passed="The motor presses the arm's end with {reading}: {torque_nm} at {lever_mm}. "
+        "Such a piece bears {rated_n}; a factor of 2 leaves {high}. At worst {margin} in hand.",
+        failed="The motor presses the arm's end with {reading}: {torque_nm} at {lever_mm}. "
+        "Such a piece bears {rated_n}; a factor of 2 leaves {high}. At best {margin} too much.",
+        not_known=NOT_KNOWN,
+        remedy="Ask the arm's maker for its rating, or take an arm that has one.",
     ),
 )
-def arm_reverse_reserve(
-    hub: Hub, torque_arm: TorqueArm, controller: Controller
+def arm_without_rating(
+    bike: Bike, torque_arm: TorqueArm, winding: Winding, controller: Controller, standards: Standards
 ) -> Check | Inapplicable | Missing:
-    return _one_way_only(hub, controller) or _load(
-        hub, torque_arm, "rated_reverse_force_n", RESERVE, Provenance.PRACTICE
-    )
+    if elsewhere := never_clamped(bike, torque_arm):
+        return elsewhere
+    brakes = controller.regenerates and torque_arm.holds_braking is not False
+    if torque_arm.rated_force_n is not None and (torque_arm.rated_reverse_force_n is not None or not brakes):
+        return RATED
+    bears = usual(torque_arm, standards)
+    if isinstance(bears, Missing):
+        return bears
+    torque = motor_torque(winding, controller)
+    return against(bears, RESERVE, torque_nm=torque, lever_mm=lever(bike, torque_arm))

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from app.catalogue.hub_parts import TorqueArm
+from app.catalogue.provenance import Provenance
 from app.facts.bike import Bike
 from app.facts.truth import Truth
+from app.rules.axle.torque import named
 from app.rules.check import Check, Inapplicable, Missing, of_part
 from app.rules.outcome import Weight
-from app.rules.rule import PART_DATA, Says, rule
-from app.rules.torque_arm.applies import another_section, no_clamp
+from app.rules.rule import PART_DATA, PRACTICE, Says, rule
+from app.rules.torque_arm.applies import another_section, never_clamped, no_clamp
 
 APPLIES = "Where the arm has a clamp for the section of the stay."
 ANOTHER_CLAMP = "Take an arm whose clamp is made for this stay, or the other size of clamp."
@@ -88,3 +90,26 @@ def clamp_height(bike: Bike, torque_arm: TorqueArm) -> Check | Inapplicable | Mi
         return Missing(torque_arm, "clamp_height_high_mm")
     reading = bike.stay_width_mm if bike.stay_section == "round" else bike.stay_height_mm
     return Check(reading=reading, unit="mm", low=of_part(low), high=of_part(high))
+
+
+@rule(
+    title="A liner spares the wall of the stay",
+    weight=Weight.CAUTIONS,
+    applies="Where the arm is clamped to a stay that bears a clamp.",
+    expects="The clamp comes with a liner of rubber.",
+    assumes="Nobody can measure the wall of a stay; a bare clamp crushes aluminium below 1.5 mm "
+    "and steel below 0.7 mm.",
+    source=PRACTICE,
+    settled_by=("stay_material",),
+    says=Says(
+        passed="The clamp comes with a liner, which spares the wall of a stay of {stay_material}.",
+        failed="The clamp goes bare on a stay of {stay_material}, whose wall may be too thin for that.",
+        not_known="Find out what the left chainstay is made of; a magnet tells steel.",
+        remedy="Put 1 to 2 mm of rubber or shrink tube under the clamp, and keep to its lower torque.",
+    ),
+)
+def clamp_liner(bike: Bike, torque_arm: TorqueArm) -> Check | Inapplicable:
+    if elsewhere := no_clamp(torque_arm) or never_clamped(bike, torque_arm):
+        return elsewhere
+    lined = Truth.of(yes=torque_arm.liner_mm is not None)
+    return Check.of_truth(lined, Provenance.PRACTICE, {"stay_material": named(bike.stay_material)})
