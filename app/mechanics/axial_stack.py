@@ -30,16 +30,6 @@ def rotor_shift(
     return seat - rotor_thickness_mm.times(Fraction(1, 2)) - rotor_offset_mm
 
 
-def arm_to_caliper(*, rotor_offset_mm: Span, outboard_depth_mm: Span, inner_face_mm: Span) -> Span:
-    """From the arm's inboard face to the caliper's outboard face; below zero where they pass each other.
-
-    rotor_offset_mm    from the lip to the middle of the rotor
-    outboard_depth_mm  from there to the caliper's outermost point
-    inner_face_mm      from the lip to the arm's inboard face
-    """
-    return rotor_offset_mm - outboard_depth_mm - inner_face_mm
-
-
 def shell_to_caliper(
     *, shell_face_mm: Span, socket_depth_mm: Span, rotor_offset_mm: Span, inboard_depth_mm: Span
 ) -> Span:

@@ -3,7 +3,7 @@
 import pytest
 
 from app.facts.span import Span
-from app.mechanics.axial_stack import OPEN_DROPOUT, arm_to_caliper, rotor_shift, shell_to_caliper
+from app.mechanics.axial_stack import OPEN_DROPOUT, rotor_shift, shell_to_caliper
 
 
 @pytest.mark.parametrize(
@@ -33,16 +33,6 @@ def test_a_rotor_seat_further_in_runs_the_rotor_further_in() -> None:
     )
 
     assert shift == Span.around("1.5", "0.5")
-
-
-def test_a_caliper_that_reaches_past_the_arm_is_below_zero() -> None:
-    gap = arm_to_caliper(
-        rotor_offset_mm=Span.exactly("14.35"),
-        outboard_depth_mm=Span.exactly(19),
-        inner_face_mm=Span.exactly(7),
-    )
-
-    assert gap == Span.exactly("-11.65")
 
 
 def test_a_socket_brings_the_shell_nearer_to_the_caliper() -> None:
