@@ -15,6 +15,7 @@ from collections.abc import Iterator, Sequence
 from functools import lru_cache
 from typing import NamedTuple
 
+import shapely
 from shapely import Polygon
 
 from app.facts.span import Span
@@ -34,6 +35,7 @@ from app.mechanics.plane import (
     union,
     without,
 )
+from app.mechanics.prism_gap import Room, farthest
 
 # Head and tab on the outer side of the dropout's plane, at most and at least; thread in the adapter at least.
 TAB_MOST_MM, TAB_LEAST_MM, THREAD_MM = 15.0, 6.0, 4.0
@@ -157,3 +159,21 @@ def _points(readings: Readings) -> tuple[Body, ...]:
     between = around(sector(readings.nearest_mm.ends, readings.bearing_deg.ends), sector(*end))
     outer = between if flat else NOTHING
     return near, Body("far end", outer, NOTHING, along.most, along.sure, (spot(*end),))
+
+
+@lru_cache(maxsize=KEPT_CALIPERS)
+def off_mount(readings: Readings, tables: Tables) -> Span:
+    """How far the measured nearest point lies outside of where the mount can have a caliper, in mm.
+
+    Zero where it lies inside. A flat mount, which says nothing, is a ValueError.
+    """
+    pieces = solids(readings.mount, readings.adapter, readings.rotor_mm, tables)
+    if not pieces:
+        message = "Nobody published where a flat mount has its caliper."
+        raise ValueError(message)
+    line = readings.line_deg.ends
+    point = readings.nearest_mm.ends, readings.bearing_deg.ends
+    reach = union([swept(piece.most, *line) for piece in pieces])
+    certain = union([kept(piece.sure, *line) for piece in pieces])
+    least = float(shapely.distance(sector(*point), reach))
+    return Room(least, max(least, farthest(spot(*point), certain))).span()

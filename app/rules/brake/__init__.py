@@ -6,6 +6,7 @@ from app.rules.brake.arm_clearance import (
     arm_caliper_running,
     arm_caliper_wanted,
 )
+from app.rules.brake.caliper_place import caliper_as_mounted
 from app.rules.brake.flat_mount import flat_mount_free_stay
 from app.rules.brake.kind import brake_kind
 from app.rules.brake.rotor_fixing import rotor_adapter, rotor_fixing
@@ -27,6 +28,7 @@ RULES: tuple[Rule, ...] = (
     rotor_plane,
     rotor_plane_shims,
     rotor_beside_stay,
+    caliper_as_mounted,
     arm_caliper,
     arm_caliper_far,
     arm_caliper_wanted,

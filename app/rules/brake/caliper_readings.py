@@ -22,18 +22,28 @@ FAR_POINT = ("caliper_far_mm", "caliper_far_bearing_deg")
 NOT_READ = Span(0, 0)
 
 
-def near_readings(bike: Bike) -> Readings:
-    """The caliper without its far end. A flat mount says nothing; an adapter matters to posts alone."""
+def place_readings(bike: Bike) -> Readings:
+    """The caliper seen from the left, without its far end.
+
+    A flat mount says nothing of the caliper; an adapter matters to posts alone.
+    """
     flat = bike.caliper_mount == "flat"
     return Readings(
         mount=bike.caliper_mount,
         adapter=bike.caliper_adapter if bike.caliper_mount == "post" else "none",
         rotor_mm=NOT_READ if flat else bike.rotor_diameter_mm,
         line_deg=NOT_READ if flat else bike.caliper_line_bearing_deg,
-        rotor_offset_mm=bike.rotor_offset_mm,
-        outboard_depth_mm=bike.caliper_outboard_depth_mm,
+        rotor_offset_mm=NOT_READ,
+        outboard_depth_mm=NOT_READ,
         nearest_mm=bike.caliper_nearest_mm,
         bearing_deg=bike.caliper_bearing_deg,
+    )
+
+
+def near_readings(bike: Bike) -> Readings:
+    """The caliper without its far end, and where it lies along the axle."""
+    return place_readings(bike)._replace(
+        rotor_offset_mm=bike.rotor_offset_mm, outboard_depth_mm=bike.caliper_outboard_depth_mm
     )
 
 
