@@ -9,6 +9,7 @@ from typing import Annotated, TypeAlias
 from pydantic import Field
 
 from app.catalogue.dimension import Dimension
+from app.facts.span import Span
 
 Corner: TypeAlias = tuple[Dimension, Dimension]
 Outline: TypeAlias = Annotated[tuple[Corner, ...], Field(max_length=60)]
@@ -25,6 +26,12 @@ def outline_faults(outline: Sequence[Corner]) -> Iterator[str]:
         yield "must have single numbers for its corners, without a ± or a range"
     elif _crosses_itself([(along.low, beside.low) for along, beside in outline]):
         yield "must not cross itself or come back to a corner"
+
+
+def within(corner: Corner, radius_mm: Span) -> bool:
+    """Whether a corner is no further from the axle than this."""
+    along, beside = corner
+    return along.low**2 + beside.low**2 <= radius_mm.low**2
 
 
 def _crosses_itself(corners: Sequence[Place]) -> bool:

@@ -10,7 +10,7 @@ from app.catalogue.arm_steps import leaves_a_gap
 from app.catalogue.dimension import plain
 from app.catalogue.drive_parts import Pack, Sensor
 from app.catalogue.hub_parts import AxleSet, Freehub, Hub, TorqueArm
-from app.catalogue.outline import outline_faults
+from app.catalogue.outline import outline_faults, within
 from app.catalogue.part import Part
 from app.catalogue.wheel_parts import Adapter
 from app.facts.span import THOUSAND, Span
@@ -150,6 +150,8 @@ def _outline(part: TorqueArm) -> Iterator[FieldFault]:
         yield "index_angles_deg", "must be single numbers, without a ± or a range"
     if part.holes and not part.outline:
         yield "outline", "is missing; holes are given"
+    if part.outline and not any(within(corner, part.disc_radius_mm) for corner in part.outline):
+        yield "outline", "must have a corner within disc_radius_mm of the axle; bar and disc are one piece"
     for name, outlines in (("outline", (part.outline,) if part.outline else ()), ("holes", part.holes)):
         for fault in {fault for outline in outlines for fault in outline_faults(outline)}:
             yield name, fault
