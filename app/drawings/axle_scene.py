@@ -29,12 +29,16 @@ class Piece:
 
 @dataclass(frozen=True, slots=True)
 class Level:
-    """A length along the axle: both its ends with their radii, and its number as a finding says it."""
+    """A length: both its ends along the axle with their radii, and its number as a finding says it.
+
+    is_level   whether it is measured along the axle, whatever the radii of its ends
+    """
 
     rule_id: str
     start: tuple[float, float]
     end: tuple[float, float]
     text: str
+    is_level: bool = True
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,5 +54,5 @@ class AxleScene:
 
 
 def block(start: float, end: float, inner: float, outer: float) -> Polygon:
-    """A ring around the axle: from where to where along it, and between which radii."""
-    return shapely.box(start, inner, end, outer)
+    """A ring around the axle: between two places along it in either order, and between two radii."""
+    return shapely.box(min(start, end), inner, max(start, end), outer)

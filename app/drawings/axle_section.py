@@ -8,7 +8,7 @@ import shapely
 
 from app.drawings.axle_scene import AxleScene, Look, Piece
 from app.drawings.callouts import Callout, leaders, row_of
-from app.drawings.dimension import along
+from app.drawings.dimension import across, along
 from app.drawings.legend import legend
 from app.drawings.shapes import edge_of, hatching_of, on_paper
 from app.drawings.svg import LINE, TEXT, WIDTH, Drawing, Point, View, line, width_of, words
@@ -37,7 +37,8 @@ LOOKS: dict[Look, tuple[str, bool | None]] = {
 def axle_section(scene: AxleScene) -> Drawing:
     """The section with its dimensions under it."""
     view, axis = _lay_out(scene)
-    rails = [axis + UNDER_AXIS + RAIL * (row + 1) for row in range(len(scene.levels))]
+    levels = [level for level in scene.levels if level.is_level]
+    rails = [axis + UNDER_AXIS + RAIL * (row + 1) for row in range(len(levels))]
     key, bottom = legend(
         axis + UNDER_AXIS + RAIL * len(rails) + LINE + TEXT / 2,
         view.scale,
@@ -47,9 +48,10 @@ def axle_section(scene: AxleScene) -> Drawing:
         *(element for piece in scene.pieces for element in _drawn(piece, view)),
         line((0, axis), (WIDTH, axis), "drawing__centre"),
         *(
-            along(view.at(level.start), view.at(level.end), level.text, rail=rail)
-            for level, rail in zip(scene.levels, rails, strict=True)
+            along(view.at(level.start), view.at(level.end), level.text, rail=rail, of=level.rule_id)
+            for level, rail in zip(levels, rails, strict=True)
         ),
+        *_slanting(scene, view),
         *_names(scene.pieces, view),
         *key,
     ]
@@ -74,6 +76,22 @@ def _drawn(piece: Piece, view: View) -> Iterator[str]:
     yield edge_of(shape, kind)
 
 
+def _slanting(scene: AxleScene, view: View) -> Iterator[str]:
+    """What is measured otherwise than along the axle, in the picture itself."""
+    edges = shapely.union_all([shapely.boundary(on_paper(piece.outline, view)) for piece in scene.pieces])
+    for level in scene.levels:
+        if not level.is_level:
+            start, end = view.at(level.start), view.at(level.end)
+            yield across(
+                start,
+                end,
+                level.text,
+                lines_near=edges,
+                frame=shapely.box(0, HEAD, WIDTH, view.origin[1]),
+                of=level.rule_id,
+            )
+
+
 def _names(pieces: Sequence[Piece], view: View) -> Iterator[str]:
     """Each name once: in its largest piece where that has room, beside what lies low, else in a row above."""
     named: dict[str, Piece] = {}
@@ -87,7 +105,7 @@ def _names(pieces: Sequence[Piece], view: View) -> Iterator[str]:
         middle = (left + right) / 2
         if piece.look == "shell" and (right - left) * view.scale > width_of(name) + TEXT:
             yield words(view.at((middle, (low + top) / 2)), name, "middle")
-        elif top < LOW:
+        elif top < LOW and piece.look in {"frame", "arm"}:
             yield from _beside(name, view.at((middle, (low + top) / 2)), view)
         else:
             above.append(Callout(name, view.at(_high_in(piece, UNDER_TOP / view.scale))))

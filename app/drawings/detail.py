@@ -20,6 +20,8 @@ WIDE_ENOUGH, LEAST_SEEN_MM = 34.0, 14.0
 SEEN_WELL = 20.0
 SAID = "The narrowest place, {times} times as large"
 SMALLEST_MARK = 7.0
+ALONG, SLANTING = "Apart along the axle: {reading}", "Apart, slanting: {reading}"
+IN_ONE_PLACE = "Overlap along the axle: {reading}"
 
 
 class Detail(NamedTuple):
@@ -55,6 +57,13 @@ def detail_of(scene: SideScene, gap: Gap, view: View, *, top: float) -> Detail:
     return Detail(parts, head + HEIGHT)
 
 
+def said(gap: Gap, base: float) -> str:
+    """A gap that no line of the side view is as long as, in words."""
+    told = SLANTING if gap.plane > 0 else ALONG if gap.axial > 0 else IN_ONE_PLACE
+    text = told.format(reading=gap.text)
+    return f'<g data-rule="{gap.rule_id}">{words((1, base), text, kind="drawing__number")}</g>'
+
+
 def is_wide_enough(gap: Gap, view: View) -> bool:
     """Whether a gap can be judged in the picture itself."""
     return math.dist(gap.start, gap.end) * view.scale >= SEEN_WELL
@@ -81,4 +90,6 @@ def _enlarged(view: View, times: int, centre: tuple[float, float], to: tuple[flo
 def gap_in(scene: SideScene, gap: Gap, view: View, frame: Polygon) -> str:
     """The dimension of a gap."""
     near = lines_of_scene(scene, view, frame)
-    return across(view.at(gap.start), view.at(gap.end), gap.text, lines_near=near, frame=frame)
+    return across(
+        view.at(gap.start), view.at(gap.end), gap.text, lines_near=near, frame=frame, of=gap.rule_id
+    )

@@ -3,13 +3,17 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
+from xml.sax.saxutils import quoteattr
 
+import numpy as np
 import shapely
 import shapely.ops
+from numpy.typing import NDArray
 from shapely import LineString, Polygon
 from shapely.geometry.base import BaseGeometry
 
-from app.drawings.svg import LINE, TEXT, Anchor, Point, group, line, lines, outline, width_of, words
+from app.drawings.svg import LINE, TEXT, WIDTH, Anchor, Point, line, lines, outline, width_of, words
 
 # In units: an arrow's length and half its width, the tail of one that points in from outside.
 ARROW, HALF_ARROW, TAIL = 7.0, 2.0, 12.0
@@ -19,6 +23,7 @@ OVER, PAST = 3.5, 3.0
 # Between a gap's line and its number, and how much of its size a text hangs below its middle.
 CLEAR, ABOVE_BASE = 6.0, 0.36
 # A number may be moved further off, and along the line, at a cost in units of line that it avoids.
+SIDES = (1.0, -1.0)
 FURTHER, SLIDES, COST = (0.0, 12.0, 24.0, 36.0), (0.0, -24.0, 24.0, -48.0, 48.0), 0.35
 
 
@@ -43,41 +48,51 @@ def measured_line(start: Point, end: Point) -> list[str]:
     return [*drawn, tails, arrow(start, before), arrow(end, behind)]
 
 
-def along(start: Point, end: Point, text: str, *, rail: float) -> str:
+def along(start: Point, end: Point, text: str, *, rail: float, of: str) -> str:
     """A level dimension on a rail; from `start` and `end`, which are measured, lines lead to it."""
     left, right = sorted((start, end))
     level = (left[0], rail), (right[0], rail)
     past = PAST if rail >= left[1] else -PAST
     witness = lines([(left, (left[0], rail + past)), (right, (right[0], rail + past))], "drawing__witness")
-    wide = right[0] - left[0]
-    inside = wide >= width_of(text) + 2
-    at = (left[0] + wide / 2, rail - OVER) if inside else (right[0] + TAIL + 2, rail + OVER)
-    return group(
-        "drawing__dimension",
-        [witness, *measured_line(*level), number_at(at, text, "middle" if inside else "start")],
-    )
+    at, anchor = _beside_rail(left[0], right[0], text, rail)
+    return _dimension(of, [witness, *measured_line(*level), number_at(at, text, anchor)])
 
 
-def across(start: Point, end: Point, text: str, *, lines_near: BaseGeometry, frame: Polygon) -> str:
+def _beside_rail(left: float, right: float, text: str, rail: float) -> tuple[Point, Anchor]:
+    """Over a rail that is long enough, else behind its arrows, or before them where the paper ends."""
+    wide = width_of(text)
+    if right - left >= wide + 2:
+        return ((left + right) / 2, rail - OVER), "middle"
+    outside = TAIL + 2 if right - left < BETWEEN_ENDS else OVER
+    if right + outside + wide <= WIDTH:
+        return (right + outside, rail + OVER), "start"
+    return (left - outside, rail + OVER), "end"
+
+
+def across(start: Point, end: Point, text: str, *, lines_near: BaseGeometry, frame: Polygon, of: str) -> str:
     """A gap in any direction, with its number near by, where the fewest lines are in its way."""
     own = LineString(_with_tails(start, end)).buffer(PAST)
     near = shapely.union(lines_near, own.boundary)
+    moves = [(off, slide) for off in FURTHER for slide in SLIDES]
     places = [
-        (_beside(start, end, text, side * (CLEAR + off), slide), off + abs(slide))
-        for side in (1.0, -1.0)
-        for off in FURTHER
-        for slide in SLIDES
+        _beside(start, end, text, side * (CLEAR + off), slide) for side in SIDES for off, slide in moves
     ]
-    at, moved = min(places, key=lambda place: _clutter(place[0], text, near, frame) + place[1] * COST)
+    costs = np.array([off + abs(slide) for off, slide in moves] * len(SIDES))
+    best = int((_clutter(places, text, near, frame) + costs * COST).argmin())
+    at, moved = places[best], bool(costs[best])
     drawn = [*measured_line(start, end), number_at(at, text, "middle")]
-    return group("drawing__dimension", [_leader(start, end, at, text), *drawn] if moved else drawn)
+    return _dimension(of, [_leader(start, end, at, text), *drawn] if moved else drawn)
+
+
+def _dimension(of: str, parts: list[str]) -> str:
+    """A dimension that says which rule's reading it is."""
+    return f'<g class="drawing__dimension" data-rule={quoteattr(of)}>{"".join(parts)}</g>'
 
 
 def _leader(start: Point, end: Point, at: Point, text: str) -> str:
     """From the middle of a line to the nearest side of its number."""
-    middle, half = _middle(start, end), width_of(text) / 2
-    room = shapely.box(at[0] - half, at[1] - TEXT, at[0] + half, at[1] + OVER)
-    foot = shapely.ops.nearest_points(room, shapely.Point(middle))[0]
+    middle = _middle(start, end)
+    foot = shapely.ops.nearest_points(_room(at, text), shapely.Point(middle))[0]
     return line(middle, (foot.x, foot.y), "drawing__leader")
 
 
@@ -99,11 +114,19 @@ def _with_tails(start: Point, end: Point) -> tuple[Point, Point]:
     return (start[0] - dx * TAIL, start[1] - dy * TAIL), (end[0] + dx * TAIL, end[1] + dy * TAIL)
 
 
-def _clutter(at: Point, text: str, lines_near: BaseGeometry, frame: Polygon) -> float:
-    """How much is in the way of a text: the lines under it, and what of it sticks out of the frame."""
+def _clutter(
+    places: Sequence[Point], text: str, lines_near: BaseGeometry, frame: Polygon
+) -> NDArray[np.float64]:
+    """How much is in the way of a text at each place: lines under it, and what of it is off the frame."""
+    rooms = np.array([_room(at, text) for at in places])
+    found: NDArray[np.float64] = shapely.length(shapely.intersection(rooms, lines_near))
+    return found + shapely.area(shapely.difference(rooms, frame))
+
+
+def _room(at: Point, text: str) -> Polygon:
+    """The place that a text takes, centred over its base line."""
     half = width_of(text) / 2
-    room = shapely.box(at[0] - half, at[1] - TEXT, at[0] + half, at[1] + OVER)
-    return float(shapely.intersection(lines_near, room).length + shapely.difference(room, frame).area)
+    return shapely.box(at[0] - half, at[1] - TEXT, at[0] + half, at[1] + OVER)
 
 
 def number_at(at: Point, text: str, anchor: Anchor) -> str:

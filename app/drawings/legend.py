@@ -7,10 +7,10 @@ from shapely import box as polygon
 from app.drawings.shapes import hatching_of
 from app.drawings.svg import TEXT, WIDTH, box, line, lines, width_of, words
 
-SURE, POSSIBLE, BAR = "for sure", "may reach", "{length} mm"
+SURE, POSSIBLE, BAR = "caliper", "may reach", "{length} mm"
 SAMPLE, HIGH, GAP = 15.0, 10.0, 5.0
 LENGTHS_MM = (100, 50, 20, 10)
-LONGEST, TICK = 64.0, 4.0
+LONGEST, TICK = 46.0, 4.0
 
 
 def legend(base: float, scale: float, *, has_caliper: bool) -> tuple[list[str], float]:

@@ -10,7 +10,7 @@ from shapely.geometry.base import BaseGeometry
 
 from app.drawings.shapes import edge_of, hatching_lines, hatching_of, lines_of, on_paper
 from app.drawings.side_scene import Caliper, SideScene, Stay
-from app.drawings.svg import View
+from app.drawings.svg import Point, View, lines
 from app.mechanics.plane import NOTHING, at
 
 # In mm. No fact tells how the seatstay rises; the plate joins both stays round the axle.
@@ -20,6 +20,8 @@ AXLE_RADIUS, CROSS = 5.0, 9.0
 SMOOTH = 32
 FREE_MARK = 4.0
 DENSE = 2.6
+# In units: half the size of the cross at a measured point.
+ARMS = 3.5
 
 
 def layers_of(scene: SideScene, view: View, frame: Polygon) -> Iterator[str]:
@@ -73,6 +75,17 @@ def _caliper(caliper: Caliper, view: View, frame: Polygon) -> Iterator[str]:
     sure = _cut(caliper.sure, view, frame)
     yield hatching_of(sure, "drawing__hatch")
     yield edge_of(sure, "drawing__edge")
+    crosses = [
+        pair
+        for x, y in map(view.at, caliper.measured)
+        if frame.contains(shapely.Point(x, y))
+        for pair in _cross(x, y)
+    ]
+    yield lines(crosses, "drawing__spotted")
+
+
+def _cross(x: float, y: float) -> tuple[tuple[Point, Point], tuple[Point, Point]]:
+    return ((x - ARMS, y - ARMS), (x + ARMS, y + ARMS)), ((x - ARMS, y + ARMS), (x + ARMS, y - ARMS))
 
 
 def _filled(shape: BaseGeometry, view: View, frame: Polygon, kind: str) -> str:

@@ -20,14 +20,25 @@ from app.mechanics.plane import NOTHING
 class Gap:
     """A gap where it is narrowest: from where to where in mm, and its number as a finding says it.
 
-    overlap   whether the two are in one place there: the line is then as long as the overlap is wide
+    plane, axial   the least that it can be seen from the left and along the axle, below zero for overlaps
     """
 
     rule_id: str
     start: Point
     end: Point
     text: str
-    overlap: bool = False
+    plane: float
+    axial: float
+
+    @property
+    def is_in_plane(self) -> bool:
+        """Whether the number is that of the side view."""
+        return self.axial <= 0 < self.plane or self.axial <= self.plane <= 0
+
+    @property
+    def overlap(self) -> bool:
+        """Whether the two are in one place."""
+        return self.plane <= 0 and self.axial <= 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,10 +59,11 @@ class Stay:
 
 @dataclass(frozen=True, slots=True)
 class Caliper:
-    """A caliper: where it may reach, and where it is for sure."""
+    """A caliper: where it may reach, where it counts as being, and the points of it that were measured."""
 
     possible: BaseGeometry
     sure: BaseGeometry
+    measured: tuple[Point, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

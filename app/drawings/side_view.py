@@ -8,7 +8,7 @@ import shapely
 from shapely import Polygon
 from shapely.geometry.base import BaseGeometry
 
-from app.drawings.detail import detail_of, gap_in, is_wide_enough
+from app.drawings.detail import detail_of, gap_in, is_wide_enough, said
 from app.drawings.legend import legend
 from app.drawings.shapes import on_paper
 from app.drawings.side_layers import layers_of
@@ -48,7 +48,10 @@ def side_view(scene: SideScene) -> Drawing:
     parts.append(box((left, top), (right, bottom), "drawing__frame"))
     parts += names_of(scene, window.view, window.frame)
     height = bottom + FOOT
-    if scene.gap is not None and is_wide_enough(scene.gap, window.view):
+    if scene.gap is not None and not scene.gap.is_in_plane:
+        height += LINE
+        parts.append(said(scene.gap, height))
+    elif scene.gap is not None and is_wide_enough(scene.gap, window.view):
         parts.append(gap_in(scene, scene.gap, window.view, window.frame))
     elif scene.gap is not None:
         detail = detail_of(scene, scene.gap, window.view, top=height + LINE)

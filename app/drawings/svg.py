@@ -16,9 +16,9 @@ from xml.sax.saxutils import escape, quoteattr
 Point: TypeAlias = tuple[float, float]
 Anchor: TypeAlias = Literal["start", "middle", "end"]
 
-WIDTH = 288.0
+WIDTH = 272.0
 # Of the text in drawings, in units: its size, the distance between lines, and no letter is wider on average.
-TEXT, LINE, LETTER = 12.5, 15.0, 6.6
+TEXT, LINE, LETTER = 13.0, 15.5, 6.9
 TENTHS = 10
 XML_STYLES = '<?xml version="1.0" encoding="UTF-8"?>\n<?xml-stylesheet type="text/css" href={href}?>\n'
 

@@ -77,3 +77,15 @@ def place_of(word: ET.Element) -> tuple[float, float, float]:
         - {"middle": 0.5, "end": 1.0}.get(word.attrib.get("text-anchor", ""), 0.0) * wide
     )
     return left, left + wide, float(word.attrib["y"])
+
+
+def places_of(path: ET.Element) -> list[tuple[float, float]]:
+    """The corners of an outline."""
+    places: list[tuple[float, float]] = []
+    for ring in path.attrib["d"].replace("z", "").split("M")[1:]:
+        numbers = [float(each) for each in ring.replace("l", " ").split()]
+        x = y = 0.0
+        for dx, dy in zip(numbers[::2], numbers[1::2], strict=True):
+            x, y = x + dx, y + dy
+            places.append((x, y))
+    return places

@@ -17,10 +17,10 @@ def caliper(lowest: float) -> Caliper:
     return Caliper(shapely.box(35, lowest, 95, lowest + 50), shapely.box(38, lowest + 3, 92, lowest + 47))
 
 
-def side_scene(lowest: float = 10.0) -> SideScene:
+def side_scene(lowest: float = 10.0, axial: float = -20.0) -> SideScene:
     """Arm and caliper so far apart that the caliper's lowest place is so high over the stay's line."""
-    overlap = lowest < 8
-    gap = Gap("arm_caliper", (60, 8), (60, lowest), f"{lowest - 8:.1f} to {lowest - 5:.1f} mm", overlap)
+    text = f"{lowest - 8:.1f} to {lowest - 5:.1f} mm"
+    gap = Gap("arm_caliper", (60, 8), (60, lowest), text, plane=lowest - 8, axial=axial)
     return SideScene(STAY, 80.0, caliper(lowest), ARM, CLAMP, gap, ("The gap is told here.",))
 
 

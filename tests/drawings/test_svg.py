@@ -42,7 +42,7 @@ def test_a_document_of_its_own_knows_its_style_sheet() -> None:
 
 
 def test_inside_a_page_it_is_the_element_alone() -> None:
-    assert drawing().inline().startswith('<svg class="drawing" viewBox="0 0 288 40"')
+    assert drawing().inline().startswith('<svg class="drawing" viewBox="0 0 272 40"')
 
 
 @pytest.mark.parametrize(
@@ -72,5 +72,5 @@ def test_a_text_that_would_leave_the_paper_is_moved_onto_it() -> None:
     text = "135.0 to 136.0 mm"
 
     assert svg.kept_on_paper(2.0, text) >= width_of(text) / 2
-    assert svg.kept_on_paper(286.0, text) <= 288 - width_of(text) / 2
+    assert svg.kept_on_paper(270.0, text) <= 272 - width_of(text) / 2
     assert svg.kept_on_paper(144.0, text) == 144.0
