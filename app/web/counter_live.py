@@ -20,9 +20,10 @@ router = APIRouter(include_in_schema=False)
 @router.post("/counter/live")
 async def live(site: CurrentSite, posted: PostedForm) -> Response:
     """Judge the sheet as it stands on the screen."""
-    reading = _while_typing(read_form(posted.fields), posted.text("in_hand"))
+    in_hand = posted.text("in_hand")
+    reading = _while_typing(read_form(posted.fields), in_hand)
     stored = sheet_from_json(posted.text("shown"))
-    sight = Sight(posted_sheet(posted.fields), stored, reading.answers, reading.errors)
+    sight = Sight(posted_sheet(posted.fields), stored, reading.answers, reading.errors, in_hand)
     return site.show(sight.answer(site.checker))
 
 

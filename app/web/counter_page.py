@@ -13,7 +13,9 @@ from app.report.build import Checker
 from app.web.counter_marks import marks_of
 from app.web.counter_rows import Row, RowGroup, Seen, in_groups, rows_of
 from app.web.counter_side import Side, side_of
+from app.web.counter_views import drawing_beside
 from app.web.draft import without_contradictions
+from app.web.figures import views_of
 from app.web.page import Density, Fragment, Page, TitleBlock
 from app.web.posted import new_form_id
 from app.web.written import NOTHING, Sheet, sheet_to_json
@@ -112,12 +114,16 @@ class CounterAnswer(Fragment):
 
 @dataclass(frozen=True)
 class Sight:
-    """A sheet as it is to be shown: what is written, what is stored, how it was read, and the errors."""
+    """A sheet as it is to be shown: what is written, what is stored, how it was read, and the errors.
+
+    in_hand   the fact that somebody is at, or empty
+    """
 
     sheet: Sheet
     stored: Sheet
     answers: Answers
     errors: tuple[FactError, ...] = ()
+    in_hand: str = ""
 
     def judged(self, checker: Checker | None) -> tuple[tuple[Row, ...], Side | None]:
         """The rows with their marks, and the side. Without a catalogue nothing is judged."""
@@ -125,7 +131,9 @@ class Sight:
         report = checker.report(answers) if checker else None
         marks = marks_of(report, answers)
         rows = rows_of(Seen(self.sheet, self.stored, self.answers, self.errors, marks))
-        return rows, side_of(report) if report else None
+        if report is None:
+            return rows, None
+        return rows, side_of(report, drawing_beside(views_of(report, answers, checker), self.in_hand))
 
     def page(
         self, checker: Checker | None, build: BuildHead, problems: tuple[Problem, ...] = ()

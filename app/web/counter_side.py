@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
+from markupsafe import Markup
+
 from app.facts.messages import THIN
 from app.facts.table import FACTS
 from app.report.report import Ask, KitReport, PartLine, Report
@@ -51,7 +53,7 @@ class Pull:
 
 @dataclass(frozen=True, slots=True)
 class Side:
-    """Everything beside the facts, ready to be shown."""
+    """Everything beside the facts, ready to be shown; the drawing is of where the fact in hand is."""
 
     state: str
     verdict: str
@@ -64,9 +66,10 @@ class Side:
     next: Next | None
     parts: tuple[Pull, ...]
     changes: tuple[str, ...]
+    drawing: Markup
 
 
-def side_of(report: Report) -> Side:
+def side_of(report: Report, drawing: Markup) -> Side:
     """The side that goes with a report."""
     best = report.best
     nearest = report.nearest_fit[0].changes if report.nearest_fit else ()
@@ -82,6 +85,7 @@ def side_of(report: Report) -> Side:
         next=_next(report.ask_next[0]) if report.ask_next else None,
         parts=tuple(_pull(part) for part in report.parts_to_pull),
         changes=nearest,
+        drawing=drawing,
     )
 
 

@@ -5,9 +5,10 @@ A line that is new is filled into a cast of its macro: a macro call would cost m
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
+from types import MappingProxyType
 from typing import Any, TypeAlias
 
 from jinja2 import Environment
@@ -19,6 +20,7 @@ from app.report.report import Finding
 Kind: TypeAlias = tuple[str, str, str, str, str, str]
 
 MOST_LINES = 8192
+NO_FIGURES: Mapping[str, Markup] = MappingProxyType({})
 _HOLE = Markup("\ue000hole\ue001")
 
 
@@ -35,13 +37,23 @@ class _Item:
     remedy: str
 
 
-def finding_lines(templates: Environment, findings: Sequence[Finding], *, with_anchors: bool) -> Markup:
-    """These findings, one after the other. An anchor is the rule's id, and may stand only once on a page."""
+def finding_lines(
+    templates: Environment,
+    findings: Sequence[Finding],
+    *,
+    with_anchors: bool,
+    figures: Mapping[str, Markup] = NO_FIGURES,
+) -> Markup:
+    """These findings, one after the other. An anchor is the rule's id, and may stand only once on a page.
+
+    figures   by the rule's id, what is drawn behind its finding
+    """
     lines = []
     for each in findings:
         anchor = each.rule_id if with_anchors else ""
         kind = (anchor, each.rule_id, each.state, each.words, each.title, each.source)
         lines.append(_line(templates, kind, each.sentence, each.remedy))
+        lines.append(figures.get(each.rule_id, ""))
     return Markup("".join(lines))  # noqa: S704 - every value in it was escaped
 
 

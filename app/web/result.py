@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Hashable
+from collections.abc import Hashable, Mapping
 from dataclasses import dataclass
 from typing import ClassVar, Literal
 
@@ -13,7 +13,8 @@ from starlette.responses import Response
 from app.report.report import Finding, Report
 from app.web.build_address import CodeInAddress
 from app.web.current import CurrentSite, CurrentStore
-from app.web.finding_lines import finding_lines, worst_first
+from app.web.figures import beside_findings
+from app.web.finding_lines import NO_FIGURES, finding_lines, worst_first
 from app.web.out_of_date import judged_just_now, moved_on
 from app.web.pieces import piece
 from app.web.result_parts import (
@@ -82,6 +83,7 @@ def result_page(site: Site, shown: ShownBuild) -> ResultPage:
     report, best = shown.report, shown.report.best
     findings = worst_first(best.findings if best else ())
     others = other_kits(report)
+    beside = beside_findings(site, shown, [*findings.open, *findings.passed])
     return ResultPage(
         build=shown.foot(site.settings),
         moved_on=moved_on(shown, site.checker),
@@ -95,16 +97,16 @@ def result_page(site: Site, shown: ShownBuild) -> ResultPage:
         cautions=_piece(site, "caution_list", report.cautions),
         others=_piece(site, "kit_list", others),
         others_counted=count_kits(others, best_fits=report.state in {"fit", "care"}),
-        open=_lines(site, findings.open),
-        passed=_lines(site, findings.passed),
+        open=_lines(site, findings.open, beside),
+        passed=_lines(site, findings.passed, beside),
         passed_counted=counted(PASSED, len(findings.passed)),
         skipped=_lines(site, findings.skipped),
         skipped_counted=counted(SKIPPED, len(findings.skipped)),
     )
 
 
-def _lines(site: Site, findings: list[Finding]) -> Markup:
-    return finding_lines(site.templates, findings, with_anchors=True)
+def _lines(site: Site, findings: list[Finding], figures: Mapping[str, Markup] = NO_FIGURES) -> Markup:
+    return finding_lines(site.templates, findings, with_anchors=True, figures=figures)
 
 
 def _piece(site: Site, component: str, rows: tuple[Hashable, ...]) -> Markup:
