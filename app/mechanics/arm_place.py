@@ -17,12 +17,11 @@ import numpy as np
 
 from app.facts.span import Span
 from app.mechanics.clamp import Clamp
+from app.mechanics.clamp_choices import RAD, Choices, choices_of
 from app.mechanics.prism_gap import Room
-from app.mechanics.ranges import Ranges, Values
+from app.mechanics.ranges import Ranges
 
 KEPT = 256
-STEP_MM = 1.0
-RAD = np.pi / 180
 
 
 class Stay(NamedTuple):
@@ -44,18 +43,6 @@ class Stay(NamedTuple):
     read_at_mm: Span
     inward_per_mm: Span
     taper_per_mm: Span
-
-
-class Choices(NamedTuple):
-    """Each choice: the clamp's middle along the bar and along the stay, in mm, and the bar's bearing.
-
-    aside_mm   how far the stay's centre is off the bar of an arm with steps, square to it; else nothing
-    """
-
-    along_mm: Ranges
-    stay_mm: Ranges
-    bearing_deg: Ranges
-    aside_mm: Ranges | None
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -119,81 +106,36 @@ def span_at(ranges: Ranges, choice: int) -> Span:
     return Room(float(ranges.low[choice]), float(ranges.high[choice])).span()
 
 
-def _along(clamp: Clamp, between_mm: float) -> Ranges:
-    """Where the clamp's middle can be along the bar: its holes, or every whole millimetre of its reach."""
-    if clamp.places_mm:
-        ends = np.array([place.ends for place in clamp.places_mm])
-        return Ranges(ends[:, 0], ends[:, 1])
-    first, last = np.ceil(clamp.nearest_mm.ends[0]), np.floor(clamp.farthest_mm.ends[1])
-    whole = np.arange(first, max(first, last) + STEP_MM, STEP_MM)
-    return Ranges(whole - between_mm, whole + between_mm)
-
-
-def _turned(clamp: Clamp, stay: Stay, between_mm: float) -> Choices:
-    """An arm that turns points at the stay's centre wherever its clamp is."""
-    along, offset = _along(clamp, between_mm), Ranges.of(stay.offset_mm)
-    slope = offset.by(Ranges(1 / along.high, 1 / along.low))
-    bearing = Ranges(*(np.degrees(np.arcsin(np.clip(end, -1, 1))) for end in slope))
-    off_low, off_high = abs(stay.offset_mm).ends
-    on_stay = [
-        np.sqrt(np.maximum(end**2 - off**2, 0)) for end, off in zip(along, (off_high, off_low), strict=True)
-    ]
-    return Choices(along, Ranges(*on_stay), bearing, None)
-
-
-def _stepped(clamp: Clamp, stay: Stay, between_mm: float) -> Choices:
-    """An arm with steps: its clamp reaches square to the bar for the stay."""
-    steps = np.array([step.ends[0] for step in clamp.steps_deg]) * RAD
-    one = _along(clamp, between_mm)
-    along = Ranges(np.tile(one.low, len(steps)), np.tile(one.high, len(steps)))
-    angle = np.repeat(steps, len(one.low))
-    turn, square = _exactly(np.tan(angle)), _exactly(1 / np.cos(angle))
-    offset = Ranges.of(stay.offset_mm)
-    aside = offset.by(square).less(along.by(turn))
-    degrees = _exactly(angle / RAD)
-    return Choices(along, along.by(square).less(offset.by(turn)), degrees, aside)
-
-
-def _exactly(values: Values) -> Ranges:
-    return Ranges(values, values)
-
-
-def choices(clamp: Clamp, stay: Stay, between_mm: float) -> Choices:
-    """Every choice; `between_mm` to either side of a whole millimetre belongs to it."""
-    return _turned(clamp, stay, between_mm) if clamp.turns else _stepped(clamp, stay, between_mm)
-
-
 def _rows(clamp: Clamp, stay: Stay, chosen: Choices) -> dict[str, Ranges]:
-    half = Ranges.of(clamp.half_length_mm)
-    onward = chosen.stay_mm.less(Ranges.of(stay.read_at_mm))
-    grown = onward.by(Ranges.of(stay.taper_per_mm))
-    begins, ends = chosen.stay_mm.less(half), chosen.stay_mm.plus(half)
-    rows = {
-        "free_stretch": begins.less(Ranges.of(stay.clear_from_mm)).smaller(
-            Ranges.of(stay.clear_to_mm).less(ends)
-        )
-    }
+    onward = chosen.stay_mm.less(stay.read_at_mm)
+    half = clamp.half_length_mm
+    behind, before = (
+        chosen.stay_mm.less(stay.clear_from_mm + half),
+        chosen.stay_mm.under(stay.clear_to_mm - half),
+    )
+    rows = {"free_stretch": behind.smaller(before)}
     if clamp.bearing_deg is not None:
         turned = chosen.bearing_deg.within(*clamp.bearing_deg)
-        rows["swivel"] = turned.by(Ranges(chosen.along_mm.low * RAD, chosen.along_mm.high * RAD))
+        low, high = chosen.along_mm.low * RAD, chosen.along_mm.high * RAD
+        rows["swivel"] = Ranges(
+            np.minimum(turned.low * low, turned.low * high), np.maximum(turned.high * low, turned.high * high)
+        )
     if chosen.aside_mm is not None and clamp.offset_mm is not None:
         rows["offset"] = chosen.aside_mm.within(*clamp.offset_mm)
     if clamp.lateral_mm is not None:
-        inward = onward.by(Ranges.of(stay.inward_per_mm)).plus(Ranges.of(stay.lateral_mm))
-        rows["lateral"] = inward.within(*clamp.lateral_mm)
-    for name, limits, reading in (
-        ("width", clamp.width_mm, stay.width_mm),
-        ("height", clamp.height_mm, stay.height_mm),
-    ):
-        if limits is not None:
-            rows[name] = grown.plus(Ranges.of(reading)).within(*limits)
+        rows["lateral"] = onward.by(stay.inward_per_mm).plus(stay.lateral_mm).within(*clamp.lateral_mm)
+    if clamp.width_mm is not None:
+        rows["width"] = onward.by(stay.taper_per_mm).plus(stay.width_mm).within(*clamp.width_mm)
+    if clamp.height_mm is not None:
+        rows["height"] = onward.by(stay.taper_per_mm).plus(stay.height_mm).within(*clamp.height_mm)
     return rows
 
 
 @lru_cache(maxsize=KEPT)
 def margins_of(clamp: Clamp, stay: Stay) -> Margins:
     """What every limit of a clamp has in hand on a stay, choice by choice."""
-    sure, possible = choices(clamp, stay, 0), choices(clamp, stay, STEP_MM / 2)
-    worst, best = _rows(clamp, stay, sure), _rows(clamp, stay, possible)
-    rows = {name: Ranges(worst[name].low, best[name].high) for name in worst}
+    both = choices_of(clamp, stay.offset_mm)
+    sure, possible = both.halves()
+    count = len(sure.along_mm.low)
+    rows = {name: Ranges(row.low[:count], row.high[count:]) for name, row in _rows(clamp, stay, both).items()}
     return Margins.of(rows, sure, possible)

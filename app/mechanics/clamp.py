@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
 from typing import NamedTuple
 
-from app.catalogue.arm_steps import HALF, Between, steps_of, turns
+from app.catalogue.arm_steps import Between, steps_of, turns
 from app.catalogue.hub_parts import TorqueArm
 from app.facts.span import Span
+
+KEPT = 256
 
 
 class Clamp(NamedTuple):
@@ -59,12 +62,13 @@ def _bearings(arm: TorqueArm) -> Between | None:
     return arm.index_from_deg.at_least(-swivel), arm.index_to_deg.at_most(swivel)
 
 
+@lru_cache(maxsize=KEPT)
 def clamp_of(arm: TorqueArm) -> Clamp:
     """The limits that a part of the catalogue states."""
     return Clamp(
         reach_from_mm=arm.reach_from_mm,
         reach_to_mm=arm.reach_to_mm,
-        half_length_mm=arm.clamp_length_mm.times(HALF),
+        half_length_mm=Span(arm.clamp_length_mm.low // 2, -(-arm.clamp_length_mm.high // 2)),
         places_mm=tuple(sorted(arm.clamp_places_mm, key=lambda place: place.low)),
         steps_deg=steps_of(arm),
         bearing_deg=_bearings(arm),

@@ -18,24 +18,27 @@ class Ranges(NamedTuple):
     low: Values
     high: Values
 
-    @classmethod
-    def of(cls, span: Span) -> Ranges:
-        """One span, to be joined with many."""
+    def plus(self, span: Span) -> Ranges:
+        """The sums with one span."""
         low, high = span.ends
-        return cls(np.array([low]), np.array([high]))
+        return Ranges(self.low + low, self.high + high)
 
-    def plus(self, other: Ranges) -> Ranges:
-        """The sums."""
-        return Ranges(self.low + other.low, self.high + other.high)
+    def less(self, span: Span) -> Ranges:
+        """The differences from one span."""
+        low, high = span.ends
+        return Ranges(self.low - high, self.high - low)
 
-    def less(self, other: Ranges) -> Ranges:
-        """The differences."""
-        return Ranges(self.low - other.high, self.high - other.low)
+    def under(self, span: Span) -> Ranges:
+        """How much one span is more than each."""
+        low, high = span.ends
+        return Ranges(low - self.high, high - self.low)
 
-    def by(self, factor: Ranges) -> Ranges:
-        """The products."""
-        corners = [one * other for one in self for other in factor]
-        return Ranges(np.minimum.reduce(corners), np.maximum.reduce(corners))
+    def by(self, span: Span) -> Ranges:
+        """The products with one span that is not below zero."""
+        low, high = span.ends
+        return Ranges(
+            np.minimum(self.low * low, self.low * high), np.maximum(self.high * low, self.high * high)
+        )
 
     def smaller(self, other: Ranges) -> Ranges:
         """The smaller of each two."""
@@ -43,4 +46,22 @@ class Ranges(NamedTuple):
 
     def within(self, low: Span, high: Span) -> Ranges:
         """How far each lies inside of two limits; below zero where it is outside."""
-        return self.less(Ranges.of(low)).smaller(Ranges.of(high).less(self))
+        return self.less(low).smaller(self.under(high))
+
+    def part(self, which: slice) -> Ranges:
+        """Some of them."""
+        return Ranges(self.low[which], self.high[which])
+
+
+def products(span: Span, factors: Ranges) -> Ranges:
+    """The products of one span with factors that are not below zero."""
+    low, high = span.ends
+    return Ranges(
+        np.minimum(factors.low * low, factors.high * low), np.maximum(factors.low * high, factors.high * high)
+    )
+
+
+def exact_products(values: Ranges, factors: Values) -> Ranges:
+    """The products with factors that are exact, of either sign."""
+    one, other = values.low * factors, values.high * factors
+    return Ranges(np.minimum(one, other), np.maximum(one, other))
