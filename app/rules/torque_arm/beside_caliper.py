@@ -5,35 +5,13 @@ from __future__ import annotations
 from app.catalogue.hub_parts import TorqueArm
 from app.catalogue.standards import Standards
 from app.facts.bike import Bike
-from app.facts.span import Span
-from app.mechanics.arm_outline import index_angles, measures_of
-from app.mechanics.arm_place import Margins, Stay, margins_of
-from app.mechanics.clamp import clamp_of
-from app.mechanics.place_beside_caliper import with_caliper
 from app.rules.brake.applies import no_bar
-from app.rules.brake.caliper_readings import FAR_POINT, MOUNT, NEAR_POINT, tables_of, whole_readings
+from app.rules.brake.caliper_readings import FAR_POINT, MOUNT, NEAR_POINT
 from app.rules.check import Check, Inapplicable
 from app.rules.outcome import Weight
 from app.rules.rule import PART_DATA, Says, rule
+from app.rules.torque_arm.best_place import beside_caliper, without_section
 from app.rules.torque_arm.place import in_one_place
-
-NOT_READ = Span(0, 0)
-
-
-def _margins(bike: Bike, torque_arm: TorqueArm, standards: Standards) -> Margins:
-    """Free stretch, height beside the axle and caliper; size and side of the stay have their own rule."""
-    clamp = clamp_of(torque_arm)._replace(lateral_mm=None, width_mm=None, height_mm=None)
-    stay = Stay(
-        bike.stay_offset_mm, NOT_READ, bike.stay_clear_from_mm, bike.stay_clear_to_mm, *[NOT_READ] * 5
-    )
-    return with_caliper(
-        margins_of(clamp, stay),
-        arm=measures_of(torque_arm),
-        angles=index_angles(torque_arm),
-        readings=whole_readings(bike),
-        tables=tables_of(standards),
-        wanted_mm=torque_arm.clearance_mm or NOT_READ,
-    )
 
 
 @rule(
@@ -64,4 +42,6 @@ def arm_reach_clear_of_caliper(
     bike: Bike, torque_arm: TorqueArm, standards: Standards
 ) -> Check | Inapplicable:
     """An arm that clears the caliper at one angle and reaches the stay at another doesn't fit."""
-    return no_bar(bike, torque_arm) or in_one_place(_margins(bike, torque_arm, standards))
+    return no_bar(bike, torque_arm) or in_one_place(
+        beside_caliper(without_section(bike, torque_arm), bike, torque_arm, standards)
+    )
