@@ -18,6 +18,7 @@ Between: TypeAlias = tuple[Span, Span]
 
 STRAIGHT = (Span(0, 0),)
 HALF = Fraction(1, 2)
+TENTH = 100
 
 
 def turns(arm: TorqueArm) -> bool:
@@ -71,6 +72,12 @@ def _at_step(throw: Between, reach: tuple[int, int], step_deg: float) -> Between
         return throw
     rise, square = math.sin(math.radians(step_deg)), math.cos(math.radians(step_deg))
     near, far = sorted(place * rise for place in reach)
-    low = Span(math.floor(throw[0].low * square + near), math.ceil(throw[0].high * square + near))
-    high = Span(math.floor(throw[1].low * square + far), math.ceil(throw[1].high * square + far))
-    return low, high
+    return (
+        Span(_tenth(throw[0].low * square + near), _tenth(throw[0].high * square + near)),
+        Span(_tenth(throw[1].low * square + far), _tenth(throw[1].high * square + far)),
+    )
+
+
+def _tenth(thousandths: float) -> int:
+    """The nearest tenth of a millimetre: an arm is not made closer than that."""
+    return round(thousandths / TENTH) * TENTH

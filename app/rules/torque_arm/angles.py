@@ -156,11 +156,11 @@ def clamp_swivel_across(
     source=PART_DATA,
     settled_by=("stay_angle_deg",),
     says=Says(
-        passed="Along the stay the bar is {reading} above level; the flats hold it at {low} to {high}. "
+        passed="The bar along the stay: {reading} to level, plus is up; the flats hold it at {low} to {high}. "
         "At worst {margin} in hand.",
-        failed="Along the stay the bar is {reading} above level; the flats hold it at {low} to {high}. "
+        failed="The bar along the stay: {reading} to level, plus is up; the flats hold it at {low} to {high}. "
         "At best {margin} too low.",
-        failed_high="Along the stay the bar is {reading} above level; the flats hold it at {low} to {high}. "
+        failed_high="The bar along the stay: {reading} to level, plus is up; the flats hold it at {low} to {high}. "
         "At best {margin} too high.",
         not_known="Measure how steep the left chainstay is, the bike standing level.",
         remedy="Take an arm that goes on the flats at more angles.",

@@ -45,9 +45,9 @@ def _friction(axle_set: AxleSet, thread_mm: Span, standards: Standards) -> Span:
     settled_by=("frame_material", "dropout_thickness_mm"),
     says=Says(
         passed="If the arm slips, {share_nm} a side press flat on slot with {reading}; dropouts bear {high}. "
-        "Friction takes {friction_nm} of it. At worst {margin} in hand.",
+        "The nuts hold {friction_nm} a side. At worst {margin} in hand.",
         failed="If the arm slips, {share_nm} a side press flat on slot with {reading}; dropouts bear {high}. "
-        "Friction takes {friction_nm} of it. At best {margin} too much.",
+        "The nuts hold {friction_nm} a side. At best {margin} too much.",
         not_known="Find out what the frame is made of, and measure how thick the dropout is.",
         remedy="Rely on the arm alone: file nothing, and look at the slots whenever the wheel is out.",
     ),

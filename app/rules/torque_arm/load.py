@@ -7,7 +7,7 @@ from app.catalogue.hub_parts import TorqueArm, Winding
 from app.catalogue.provenance import Provenance
 from app.catalogue.standards import Standards
 from app.facts.bike import Bike
-from app.facts.span import Span
+from app.facts.span import THOUSAND, Span
 from app.mechanics.arm_force import anchor_force, force_allowed, phase_torque
 from app.mechanics.arm_reach import clamp_lever
 from app.mechanics.clamp import clamp_of
@@ -60,8 +60,13 @@ def against(rated: Limit, factor: Limit, *, torque_nm: Span, lever_mm: Span) -> 
     """The force that a torque makes at that lever, and as much of a rating as the factor leaves."""
     values: dict[str, Value] = {"torque_nm": torque_nm, "lever_mm": lever_mm, "rated_n": rated.value}
     return Check(
-        reading=anchor_force(torque_nm=torque_nm, lever_mm=lever_mm),
+        reading=_whole_newtons(anchor_force(torque_nm=torque_nm, lever_mm=lever_mm)),
         unit="N",
-        high=rated._replace(value=force_allowed(rated_n=rated.value, factor=factor.value)),
+        high=rated._replace(value=_whole_newtons(force_allowed(rated_n=rated.value, factor=factor.value))),
         values=values,
     )
+
+
+def _whole_newtons(force: Span) -> Span:
+    """Outward to whole newtons: nobody knows a force more closely."""
+    return Span(force.low // THOUSAND * THOUSAND, -(-force.high // THOUSAND) * THOUSAND)
