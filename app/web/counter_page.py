@@ -15,7 +15,6 @@ from app.web.counter_rows import Row, RowGroup, Seen, in_groups, rows_of
 from app.web.counter_side import Side, side_of
 from app.web.counter_views import drawing_beside
 from app.web.draft import without_contradictions
-from app.web.figures import views_of
 from app.web.page import Density, Fragment, Page, TitleBlock
 from app.web.posted import new_form_id
 from app.web.written import NOTHING, Sheet, sheet_to_json
@@ -133,7 +132,7 @@ class Sight:
         rows = rows_of(Seen(self.sheet, self.stored, self.answers, self.errors, marks))
         if report is None:
             return rows, None
-        return rows, side_of(report, drawing_beside(views_of(report, answers, checker), self.in_hand))
+        return rows, side_of(report, drawing_beside(report, answers, checker, self.in_hand))
 
     def page(
         self, checker: Checker | None, build: BuildHead, problems: tuple[Problem, ...] = ()

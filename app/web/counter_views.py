@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-
 from markupsafe import Markup
 
 from app.drawings.of_kit import AXLE, SIDE_VIEW
-from app.drawings.svg import Drawing
-from app.web.figures import inline
+from app.facts.answers import Answers
+from app.report.build import Checker
+from app.report.report import Report
+from app.web.figures import inline, view_of
 
 # What is measured along the axle is seen in its section, all else from the side.
 ALONG_THE_AXLE = frozenset(
@@ -18,8 +18,8 @@ ALONG_THE_AXLE = frozenset(
 )
 
 
-def drawing_beside(views: Mapping[str, Drawing], in_hand: str) -> Markup:
+def drawing_beside(report: Report, answers: Answers, checker: Checker | None, in_hand: str) -> Markup:
     """The view for the fact in hand, or the other one where that can't be drawn yet; nothing without any."""
     first, second = (AXLE, SIDE_VIEW) if in_hand in ALONG_THE_AXLE else (SIDE_VIEW, AXLE)
-    drawing = views.get(first) or views.get(second)
+    drawing = view_of(report, answers, checker, first) or view_of(report, answers, checker, second)
     return Markup() if drawing is None else inline(drawing)

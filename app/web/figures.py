@@ -26,7 +26,7 @@ CAPTIONS: Mapping[str, str] = {
     SIDE_VIEW: "From the left, bike facing left, to scale.",
     AXLE: "From behind, cut along the axle, to scale.",
 }
-MOST_KEPT = 128
+MOST_KEPT = 256
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,25 +48,28 @@ class _Kit:
     seen: tuple[CombinationReport, Answers, Checker] = field(compare=False)
 
 
-def views_of(report: Report, answers: Answers, checker: Checker | None) -> Mapping[str, Drawing]:
-    """The views of the best kit by their names; none where catalogue or rules have moved on since."""
+def view_of(report: Report, answers: Answers, checker: Checker | None, name: str) -> Drawing | None:
+    """One view of the best kit; None where catalogue or rules have moved on, or nothing of it is known."""
     best = report.best
     if best is None or checker is None:
-        return {}
+        return None
     revisions = (report.catalogue_revision, report.rules_revision)
     if revisions != (checker.catalogue.revision, checker.rules_revision):
-        return {}
-    return _views(_Kit(revisions, best.key, tuple(answers.values()), (best, answers, checker)))
+        return None
+    return _view(_Kit(revisions, best.key, tuple(answers.values()), (best, answers, checker)), name)
 
 
 @lru_cache(maxsize=MOST_KEPT)
-def _views(kit: _Kit) -> Mapping[str, Drawing]:
+def _view(kit: _Kit, name: str) -> Drawing | None:
     best, answers, checker = kit.seen
     subject = subject_of(best, answers, checker.catalogue, checker.standards)
-    if subject is None:
-        return {}
-    names = [name for name in CAPTIONS if is_worth_drawing(subject, name)]
-    return {name: drawn for name in names if (drawn := drawing_of(subject, name)) is not None}
+    return drawing_of(subject, name) if subject and is_worth_drawing(subject, name) else None
+
+
+def views_of(report: Report, answers: Answers, checker: Checker | None) -> Mapping[str, Drawing]:
+    """All views of the best kit that there are, by their names."""
+    drawn = {name: view_of(report, answers, checker, name) for name in CAPTIONS}
+    return {name: drawing for name, drawing in drawn.items() if drawing is not None}
 
 
 def view_figures(views: Mapping[str, Drawing], shown: ShownBuild) -> dict[str, Figure]:

@@ -9,9 +9,9 @@ import pytest
 from fastapi import FastAPI
 from fastapi.testclient import TestClient
 
-from app.drawings.of_kit import EXPLAINS
+from app.drawings.of_kit import AXLE, EXPLAINS
 from app.report.build import Checker
-from app.web.figures import views_of
+from app.web.figures import view_of
 from app.web.site import Site
 from tests.report.bikes import BIKES, bike, report_on
 from tests.web.saved_builds import draft, older_checker, revised
@@ -194,6 +194,7 @@ def test_views_are_drawn_once_for_as_long_as_bike_and_kit_stay(app: FastAPI) -> 
     checker = site.checker
     assert isinstance(checker, Checker)
 
-    first = views_of(report_on(DISC), bike(DISC), checker)
+    first = view_of(report_on(DISC), bike(DISC), checker, AXLE)
 
-    assert views_of(report_on(DISC), bike(DISC), checker) is first
+    assert first
+    assert view_of(report_on(DISC), bike(DISC), checker, AXLE) is first
