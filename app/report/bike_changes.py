@@ -105,9 +105,14 @@ def _count(whole: int) -> Span:
     return Span.exactly(whole)
 
 
+def rotor_changes(answers: Answers, standards: Standards) -> list[BikeChange]:
+    """Other rotors for a bike with a disc brake; a bike with another brake has none."""
+    return [*_rotors(answers, standards)] if answers.words("rear_brake") == {"disc"} else []
+
+
 def changes_for(answers: Answers, catalogue: Catalogue, standards: Standards) -> list[BikeChange]:
     """All changes that a shop could make to this bike, in a fixed order."""
     disc = answers.words("rear_brake") == {"disc"}
-    brakes = [*_rotors(answers, standards), *_fixings(answers)] if disc else []
+    brakes = [*rotor_changes(answers, standards), *(_fixings(answers) if disc else ())]
     wheels = [*_wheels(answers, catalogue)] if disc else []
     return [*brakes, *_cassettes(answers, catalogue, standards), *wheels]

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 import hashlib
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from app.catalogue.catalogue import Catalogue
 from app.catalogue.part import Part
 from app.catalogue.standards import Standards
 from app.facts.answers import Answers
+from app.report.collision import with_ways_clear
 from app.report.combinations import Combinations, draw_up
 from app.report.findings import FindingsOf
 from app.report.jobs import cautions_of, jobs_of
@@ -73,6 +74,8 @@ class Checker:
         findings = FindingsOf(benches, answers)
         groups, of_hubs = best_groups(judged, field, SHOWN), best_of_each_hub(judged, field)
         shown = [_combination(rank, each, findings) for rank, each in enumerate(groups, start=1)]
+        first = with_ways_clear(self, answers, groups[0].parts, shown[0].findings)
+        shown[0] = replace(shown[0], findings=first)
         nearest: tuple[Nearest, ...] = ()
         if shown[0].state == "no":
             others = [_combination(0, each, findings) for each in of_hubs]

@@ -19,7 +19,8 @@ NARROW = 1000
 # A name's ending tells the unit of its value.
 _ENDINGS = {
     "mm": "mm", "nm": "N·m", "n": "N", "kg": "kg", "w": "W", "v": "V", "a": "A", "kmh": "km/h",
-    "deg": "°", "pct": "%", "ohm": "Ω", "c": "°C", "ms": "m/s", "m": "m", "km": "km", "mh": "mH", "mpa": "MPa",
+    "deg": "°", "pct": "%", "ohm": "Ω", "c": "°C", "ms": "m/s", "m": "m", "km": "km",
+    "mh": "mH", "mpa": "MPa",
 }  # fmt: skip
 
 
