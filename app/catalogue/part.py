@@ -39,3 +39,7 @@ class Part(BaseModel):
     name: Line = Field(description="As it is printed.")
     note: Note = Field(default="", description="One or two sentences for the shop.")
     mass_kg: Dimension | None = Field(default=None, description="Mass in kg.")
+
+    def __hash__(self) -> int:
+        """By its id alone, which is quick: parts are looked up again and again."""
+        return hash((type(self), self.id))

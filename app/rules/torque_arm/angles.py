@@ -7,7 +7,6 @@ from app.catalogue.hub_parts import AxleSet, TorqueArm
 from app.catalogue.provenance import Provenance
 from app.catalogue.standards import Standards
 from app.facts.bike import Bike
-from app.facts.span import Span
 from app.mechanics.arm_reach import bar_bearing, stay_beside_clamp
 from app.mechanics.clamp import clamp_of
 from app.mechanics.placement import inward_per_mm
@@ -18,7 +17,7 @@ from app.rules.rule import PART_DATA, Says, rule
 from app.rules.torque_arm.applies import STANDS_ANYHOW, free_axle, no_clamp, not_turning, turning
 
 STRAIGHT_STAY = "The stay is straight from the axle to the clamp, seen from the side."
-ALONG_THE_STAY = Span(0, 0)
+ON_FLATS = "Along the stay: {reading} to level, plus is up; the flats hold the bar at {low} to {high}. "
 
 
 @rule(
@@ -156,12 +155,9 @@ def clamp_swivel_across(
     source=PART_DATA,
     settled_by=("stay_angle_deg",),
     says=Says(
-        passed="The bar along the stay: {reading} to level, plus is up; the flats hold it at {low} to {high}. "
-        "At worst {margin} in hand.",
-        failed="The bar along the stay: {reading} to level, plus is up; the flats hold it at {low} to {high}. "
-        "At best {margin} too low.",
-        failed_high="The bar along the stay: {reading} to level, plus is up; the flats hold it at {low} to {high}. "
-        "At best {margin} too high.",
+        passed=ON_FLATS + "At worst {margin} in hand.",
+        failed=ON_FLATS + "At best {margin} too low.",
+        failed_high=ON_FLATS + "At best {margin} too high.",
         not_known="Measure how steep the left chainstay is, the bike standing level.",
         remedy="Take an arm that goes on the flats at more angles.",
     ),
