@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Annotated, ClassVar, Literal
 
@@ -10,7 +11,7 @@ from markupsafe import Markup
 from pydantic import BaseModel, Field
 from starlette.responses import Response
 
-from app.report.report import Job, Report
+from app.report.report import Finding, Report
 from app.store.database import Store
 from app.web.build_address import CodeInAddress
 from app.web.current import CurrentSite, CurrentStore
@@ -34,8 +35,10 @@ from app.web.shown_build import BuildPage, ShownBuild, as_it_stands, as_saved, f
 from app.web.site import Site
 
 router = APIRouter(include_in_schema=False)
-# So many open points leave no room for jobs on two pages, and nobody builds with so much open.
-MOST_POINTS_BESIDE_JOBS = 30
+# Of more points than these, what can't stop the fit and isn't settled is named by its title alone.
+MOST_IN_FULL = 15
+USUAL_PT, LARGE_PT = 8, 18
+UNSETTLED = ("1 thing to know isn't settled", "{count} things to know aren't settled")
 
 
 class Wanted(BaseModel):
@@ -55,6 +58,7 @@ class SheetPage(BuildPage):
     margins  address of the style sheet that writes into the margins of every page
     usual_print, large_print  addresses of this same sheet in either size
     points   the findings that did not pass, in full, as HTML
+    titled   the titles of those that are too many to stand there in full, in one paragraph
     passed   the titles of those that did, in one paragraph
     """
 
@@ -74,9 +78,11 @@ class SheetPage(BuildPage):
     kit: str
     report: Report
     parts: tuple[PartRow, ...]
-    jobs: tuple[Job, ...]
+    cautions: tuple[str, ...]
     facts: tuple[FactRow, ...]
     points: Markup
+    titled: str
+    titled_counted: str
     passed: str
     passed_counted: str
 
@@ -99,7 +105,7 @@ async def sheet(
 async def margins(code: CodeInAddress, wanted: AsWanted, site: CurrentSite, store: CurrentStore) -> Response:
     """What every page of that sheet says in its margins."""
     head = sheet_head(_shown(site, store, code, wanted.revision), site.settings)
-    return sheet_margins(head=head.warning, foot=head.foot)
+    return sheet_margins(head=head.warning, foot=head.foot, size_pt=LARGE_PT if wanted.print else USUAL_PT)
 
 
 def _shown(site: Site, store: Store, code: str, revision: int | None) -> ShownBuild:
@@ -113,26 +119,43 @@ def sheet_page(site: Site, shown: ShownBuild, address: str, *, is_large: bool = 
     """The sheet of a report that is ready; `address` is the shop's own."""
     report, best = shown.report, shown.report.best
     findings = worst_first(best.findings if best else ())
+    in_full, by_title = _in_full_or_by_title(findings.open)
     here = f"/builds/{shown.code}/sheet"
     wanted = f"?revision={shown.revision.number}" if shown.revision else ""
+    large = f"{wanted}&print=large" if wanted else "?print=large"
     return SheetPage(
         build=shown.foot(site.settings),
         shop=site.settings.shop_name,
         head=sheet_head(shown, site.settings),
         is_draft=is_draft(shown),
         is_large=is_large,
-        margins=f"{here}/margins.css{wanted}",
+        margins=f"{here}/margins.css{large if is_large else wanted}",
         usual_print=f"{here}{wanted}",
-        large_print=f"{here}{wanted}&print=large" if wanted else f"{here}?print=large",
+        large_print=f"{here}{large}",
         qr=qr_code(f"{address}/builds/{shown.code}"),
         address=address,
         bike=bike_line(shown.answers),
         kit=kit_line(report),
         report=report,
         parts=parts_to_pull(report),
-        jobs=report.jobs if len(findings.open) <= MOST_POINTS_BESIDE_JOBS else (),
+        cautions=_not_said_yet(report.cautions, in_full) if is_draft(shown) else report.cautions,
         facts=facts_used(shown),
-        points=finding_lines(site.templates, findings.open, with_anchors=False),
+        points=finding_lines(site.templates, in_full, with_anchors=False),
+        titled=BETWEEN.join(each.title for each in by_title),
+        titled_counted=counted(UNSETTLED, len(by_title)),
         passed=BETWEEN.join(each.title for each in findings.passed),
         passed_counted=counted(PASSED, len(findings.passed)),
     )
+
+
+def _in_full_or_by_title(points: list[Finding]) -> tuple[list[Finding], list[Finding]]:
+    if len(points) <= MOST_IN_FULL:
+        return points, []
+    in_full = [point for point in points if point.weight == "B" or point.outcome == "failed"]
+    return in_full, [point for point in points if point not in in_full]
+
+
+def _not_said_yet(cautions: Sequence[str], points: Sequence[Finding]) -> tuple[str, ...]:
+    """The cautions that don't stand among the open points of a draft already."""
+    said = {point.sentence for point in points}
+    return tuple(caution for caution in cautions if caution not in said)

@@ -10,19 +10,27 @@ from starlette.responses import Response
 # The first page says it in the flow, where every browser prints it.
 TEMPLATE = """\
 @media print {{
-  @page {{ @top-center {{ content: {head}; }} @bottom-left {{ content: {foot}; }} }}
+  @page {{
+    @top-center {{ content: {head}; }}
+    @bottom-left {{ content: {foot}; font-size: {size_pt}pt; }}
+    @bottom-right {{ font-size: {size_pt}pt; }}
+  }}
   @page :first {{ @top-center {{ content: none; }} }}
 }}
 """
 
 
-def sheet_margins(*, head: str, foot: str) -> Response:
+def sheet_margins(*, head: str, foot: str, size_pt: int = 8) -> Response:
     """The style sheet; link it from the sheet's `head` block.
 
     head    over every page, such as "SUPERSEDED BY REVISION C", or empty
     foot    under every page beside the page number, such as "7Q4K-2M9Y · revision B"
+    size_pt   of the foot and of the page number, in points
     """
-    return Response(TEMPLATE.format(head=_css_string(head), foot=_css_string(foot)), media_type="text/css")
+    return Response(
+        TEMPLATE.format(head=_css_string(head), foot=_css_string(foot), size_pt=size_pt),
+        media_type="text/css",
+    )
 
 
 def _css_string(text: str) -> str:

@@ -13,7 +13,7 @@ from app.web.settings import Settings
 from app.web.sheet import sheet_page
 from app.web.shown_build import ShownBuild
 from app.web.site import Site
-from tests.report.bikes import bike, report_on
+from tests.report.bikes import BIKES, bike, report_on
 from tests.store.samples import MORNING
 
 CODE = "7Q4K-2M9Y"
@@ -63,3 +63,8 @@ def sheet_of(name: str) -> str:
 def words_of(html: str) -> str:
     """The HTML with its quotes and signs as they are read."""
     return unescape(html)
+
+
+def demo_bike(state: str) -> str:
+    """The name of a demo bike whose best kit is in this state."""
+    return next(name for name in BIKES if report_on(name).state == state)

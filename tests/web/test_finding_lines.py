@@ -77,8 +77,9 @@ def test_the_same_finding_with_another_sentence_is_another_line() -> None:
     assert html == called(one, "") + called(other, "") + called(one, "")
 
 
-def test_what_stops_a_fit_comes_first_and_what_passed_is_folded() -> None:
-    best = report_on("gravel-142-flat-mount").best
+@pytest.mark.parametrize("name", BIKES)
+def test_what_stops_a_fit_comes_first_and_what_passed_is_folded(name: str) -> None:
+    best = report_on(name).best
     assert best
 
     found = worst_first(best.findings)
@@ -86,6 +87,6 @@ def test_what_stops_a_fit_comes_first_and_what_passed_is_folded() -> None:
     order = [("failed", "B"), ("cantTell", "B"), ("failed", "C"), ("cantTell", "C")]
     places = [order.index((each.outcome, each.weight)) for each in found.open]
     assert places == sorted(places)
-    assert {each.state for each in found.passed} == {"fit"}
-    assert {each.state for each in found.skipped} == {"skip"}
+    assert {each.state for each in found.passed} <= {"fit"}
+    assert {each.state for each in found.skipped} <= {"skip"}
     assert len(found.open) + len(found.passed) + len(found.skipped) == len(best.findings)

@@ -44,8 +44,9 @@ def test_the_margins_of_a_sheet_repeat_code_and_state() -> None:
 
     assert response.media_type == "text/css"
     assert bytes(response.body) == (
-        b'@media print {\n  @page { @top-center { content: "SUPERSEDED BY REVISION C"; }'
-        b' @bottom-left { content: "7Q4K-2M9Y, revision B"; } }\n'
+        b'@media print {\n  @page {\n    @top-center { content: "SUPERSEDED BY REVISION C"; }\n'
+        b'    @bottom-left { content: "7Q4K-2M9Y, revision B"; font-size: 8pt; }\n'
+        b"    @bottom-right { font-size: 8pt; }\n  }\n"
         b"  @page :first { @top-center { content: none; } }\n}\n"
     )
 
