@@ -124,18 +124,23 @@ def _bodies(pieces: Sequence[Solid], readings: Readings) -> Iterator[Body]:
         if alike:
             along = _along(alike[0], readings)
             metal = union([_metal(piece, readings) for piece in alike])
-            yield Body(name, together(_reach(alike, readings), metal), metal, along.most, along.metal)
+            yield Body(name, _reach(alike, readings), metal, along.most, along.metal)
 
 
 def _reach(pieces: Sequence[Solid], readings: Readings) -> Shape:
-    """Everywhere that pieces may be: no nearer to the axle than the nearest point that was measured."""
+    """Everywhere that pieces may be: no nearer to the axle than the nearest point that was measured.
+
+    Bolts are where the mount has them, whatever was measured.
+    """
+    line = readings.line_deg.ends
     nearest = round_inside(AXLE, readings.nearest_mm.ends[0])
-    return without(union([swept(piece.most, *readings.line_deg.ends) for piece in pieces]), nearest)
+    bolts = [swept(piece.bolt, *line) for piece in pieces if not piece.bolt.is_empty]
+    return union([without(union([swept(piece.most, *line) for piece in pieces]), nearest), *bolts])
 
 
 def _metal(piece: Solid, readings: Readings) -> Polygon:
     """Where there is metal for certain, whatever the bearing still may be."""
-    return kept(piece.bolt, *readings.line_deg.ends)
+    return kept(piece.metal, *readings.line_deg.ends)
 
 
 def _sure(piece: Solid, readings: Readings) -> Body:

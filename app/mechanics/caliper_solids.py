@@ -61,10 +61,11 @@ class Tables(NamedTuple):
 class Solid(NamedTuple):
     """One piece of a caliper in the frame of its bolts.
 
-    most  everywhere that it may reach, for any readings but the bearing of the bolts' line
-    sure  what `most` holds whatever a closer reading of the rotor says
-    bolt  where there is metal for certain
-    tab   whether it is bolted through a tab, beside the dropout, rather than a part of the caliper
+    most      everywhere that it may reach, for any readings but the bearing of the bolts' line
+    sure      what `most` holds whatever a closer reading of the rotor says
+    bolt      where its bolt may be, which no other measurement can deny
+    metal     where there is metal of the bolt for certain
+    tab       whether it is bolted through a tab, beside the dropout, rather than a part of the caliper
     """
 
     name: str
@@ -72,6 +73,7 @@ class Solid(NamedTuple):
     most: Polygon
     sure: Polygon
     bolt: Polygon = NOTHING
+    metal: Polygon = NOTHING
     tab: bool = False
 
 
@@ -89,6 +91,11 @@ class _Disc(NamedTuple):
     @property
     def sure(self) -> Polygon:
         return round_outside(self.centre, self.radius - self.off) if self.radius > self.off else NOTHING
+
+    @property
+    def bolt(self) -> Polygon:
+        """Where the bolt through it may be."""
+        return round_outside(self.centre, BOLT_MM + self.off)
 
     @property
     def metal(self) -> Polygon:
@@ -130,7 +137,7 @@ def _ear(posts: _Posts, native: _Posts, end: End) -> Solid:
     """An ear of the caliper, down to the frame's own post where an adapter lies between."""
     ear = _Disc(posts.bolts[end], EAR_MM, posts.off_mm)
     post = _Disc(native.bolts[end], EAR_MM, native.off_mm)
-    return Solid("ear", end, around(ear.most, post.most), ear.sure, ear.metal)
+    return Solid("ear", end, around(ear.most, post.most), ear.sure, ear.bolt, ear.metal)
 
 
 def _on_tab(tab: Bolts, posts: _Posts) -> tuple[Solid, ...]:
@@ -141,7 +148,7 @@ def _on_tab(tab: Bolts, posts: _Posts) -> tuple[Solid, ...]:
         distance, bearing = polar(posts.bolts[end])
         ear = _Disc(at(distance, bearing - IS_TO_POST_DEG), EAR_MM, posts.off_mm + _sways(posts, end))
         found += [
-            Solid("boss", end, boss.most, boss.sure, boss.metal, tab=True),
+            Solid("boss", end, boss.most, boss.sure, boss.bolt, boss.metal, tab=True),
             Solid("ear", end, around(boss.most, ear.most), ear.sure),
         ]
     return (*found, *_middle(posts, turn_deg=-IS_TO_POST_DEG))

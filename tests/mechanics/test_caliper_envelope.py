@@ -84,6 +84,13 @@ def test_nothing_is_nearer_than_the_nearest_point_that_was_measured() -> None:
     assert nearest_mm(narrowed.bodies) == pytest.approx(46.5, abs=NEAR_MM)
 
 
+@pytest.mark.parametrize("line", [Span.exactly(36), Span.between(20, 60)])
+def test_the_bolts_of_a_tab_stay_where_they_are_whatever_was_measured(line: Span) -> None:
+    found = of(readings("is", rotor_mm=Span.exactly(160), line_deg=line, nearest_mm=Span.around(101, 1)))
+
+    assert union([body.outer for body in found.near]).contains(Point(at(39.9, 36 + 59.53)))
+
+
 def test_an_adapter_keeps_the_posts_of_the_smaller_rotor() -> None:
     pattern = readings("post", rotor_mm=Span.exactly(180), line_deg=Span.exactly(30))
 
