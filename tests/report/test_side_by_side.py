@@ -20,7 +20,10 @@ def test_the_first_column_is_the_best_kit_of_the_report(name: str) -> None:
     columns = side_by_side(checker(), bike(name), report.kits)
 
     assert [column.kit for column in columns] == list(report.kits)
-    assert columns[0].findings == best.findings
+    # The report may add to a remedy what is worth trying; side by side there is no room for remedies.
+    assert [replace(each, remedy="") for each in columns[0].findings] == [
+        replace(each, remedy="") for each in best.findings
+    ]
     assert columns[0].parts == {kind: part.name for kind, part in best.parts.items()}
     assert tuple(columns[0].parts) == PART_KINDS
 
