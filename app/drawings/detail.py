@@ -20,8 +20,7 @@ WIDE_ENOUGH, LEAST_SEEN_MM = 34.0, 14.0
 SEEN_WELL = 20.0
 SAID = "The narrowest place, {times} times as large"
 SMALLEST_MARK = 7.0
-ALONG, SLANTING = "Apart along the axle: {reading}", "Apart, slanting: {reading}"
-IN_ONE_PLACE = "Overlap along the axle: {reading}"
+ALONG, SLANTING = "Gap along the axle: {reading}", "Slanting gap: {reading}"
 
 
 class Detail(NamedTuple):
@@ -59,8 +58,7 @@ def detail_of(scene: SideScene, gap: Gap, view: View, *, top: float) -> Detail:
 
 def said(gap: Gap, base: float) -> str:
     """A gap that no line of the side view is as long as, in words."""
-    told = SLANTING if gap.plane > 0 else ALONG if gap.axial > 0 else IN_ONE_PLACE
-    text = told.format(reading=gap.text)
+    text = (SLANTING if gap.plane > 0 else ALONG).format(reading=gap.text)
     return f'<g data-rule="{gap.rule_id}">{words((1, base), text, kind="drawing__number")}</g>'
 
 

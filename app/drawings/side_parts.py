@@ -17,16 +17,12 @@ from app.facts.span import Span
 from app.facts.table import FACTS
 from app.mechanics.arm_beside_caliper import clearance
 from app.mechanics.arm_outline import arm_body, index_angles, measures_of, outline_with_holes
-from app.mechanics.arm_place import Margins, margins_of
 from app.mechanics.caliper_envelope import Readings, caliper
-from app.mechanics.clamp import clamp_of
-from app.mechanics.place_beside_caliper import with_caliper
-from app.mechanics.placement import stay_of
+from app.mechanics.placement import Placement
 from app.mechanics.plane import NOTHING, turned
-from app.mechanics.prism_gap import Room
-from app.mechanics.ranges import Ranges
 from app.report.numbers import span_text
 from app.rules.brake.caliper_readings import near_readings, tables_of, whole_readings
+from app.rules.torque_arm.best_place import best_place
 
 # In degrees and mm, where nobody measured: how a stay falls, half its height; and a clamp's jaws.
 USUAL_FALL, USUAL_HALF_HEIGHT, JAWS = 7.0, 9.0, 4.0
@@ -35,8 +31,10 @@ MOST_ROOM_MM2 = 26_000.0
 # In mm: pieces so near are one, and two gaps that differ by less than is printed are one.
 NEARLY_TOUCH, SAME_GAP = 4.0, 0.05
 NOTHING_WANTED = Span(0, 0)
-# The rule whose finding says how far the arm is from the caliper in the place where it ends up.
-IN_ITS_PLACE = "arm_reach_clear_of_caliper"
+# Whose number a gap is that is no finding's: that of the place where the arm is best clamped.
+BEST_PLACE = "best-place"
+PLACED = "Best clamped {place} from the axle, the bar {bearing} up from the stay."
+THERE = "The gap between arm and caliper there"
 NOTE = "{title}: {reading}."
 NOT_MEASURED = "The caliper isn't measured closely enough to be drawn."
 
@@ -45,26 +43,19 @@ def side_of(subject: Subject) -> SideScene:
     """Everything that is known of the left side."""
     bike = _bike(subject)
     readings = _readings(subject, bike)
-    placed = _placed(subject, bike, readings)
-    beside = None if readings is None else _beside(subject, readings, placed)
+    place = _place(subject, bike)
+    bearing_deg = _bearing(subject, readings, place)
+    beside = None if readings is None else _beside(subject, readings, bearing_deg, place)
     rotor = subject.span("rotor_diameter_mm") if subject.word("rear_brake") == "disc" else None
     return SideScene(
         stay=_stay(subject),
         rotor_radius_mm=None if rotor is None else middle_of(rotor) / 2,
         caliper=beside.caliper if beside else None,
-        arm=turned(outline_with_holes(subject.torque_arm), placed.bearing_deg),
-        clamp=_clamp(subject, placed),
+        arm=turned(outline_with_holes(subject.torque_arm), bearing_deg),
+        clamp=NOTHING if place is None else _clamp(subject, place),
         gap=beside.gap if beside else None,
-        notes=tuple(_notes(subject, beside)),
+        notes=tuple(_notes(subject, beside, place)),
     )
-
-
-class _Placed(NamedTuple):
-    """Where the arm ends up: its bearing, the clamp on the stay, and the gap to the caliper there."""
-
-    bearing_deg: float
-    on_stay_mm: float | None
-    gap_mm: Span | None
 
 
 class _Beside(NamedTuple):
@@ -91,44 +82,34 @@ def _readings(subject: Subject, bike: Bike) -> Readings | None:
     return None if subject.reading("arm_caliper") is None else near_readings(bike)
 
 
-def _placed(subject: Subject, bike: Bike, readings: Readings | None) -> _Placed:
-    """The place that suits clamp and caliper best; where the clamp's isn't known, the caliper's alone."""
+def _place(subject: Subject, bike: Bike) -> Placement | None:
+    """The place that suits all limits of the clamp best; None without a clamp, or too little known."""
+    if subject.reading("arm_reach") is None:
+        return None
+    return best_place(bike, subject.torque_arm, subject.standards)
+
+
+def _bearing(subject: Subject, readings: Readings | None, place: Placement | None) -> float:
+    """Where the bar points: as it is best clamped, as it clears the caliper best, or along the stay."""
+    if place is not None:
+        return middle_of(place.bar_bearing_deg)
     arm, angles = measures_of(subject.torque_arm), index_angles(subject.torque_arm)
-    tables = tables_of(subject.standards)
-    margins = _margins(subject, bike)
-    if margins is None:
-        free = min(angles, key=abs)
-        return _Placed(clearance(arm, angles, readings, tables).index_deg if readings else free, None, None)
-    gap = None
-    if readings is not None:
-        wanted = subject.torque_arm.clearance_mm or NOTHING_WANTED
-        margins = with_caliper(
-            margins, arm=arm, angles=angles, readings=readings, tables=tables, wanted_mm=wanted
-        )
-        gap = _in_hand(margins, "caliper") + wanted
-    choice, chosen = margins.choice(), margins.sure
-    return _Placed(_middle(chosen.bearing_deg, choice), _middle(chosen.stay_mm, choice), gap)
+    if readings is None:
+        return min(angles, key=abs)
+    return clearance(arm, angles, readings, tables_of(subject.standards)).index_deg
 
 
-def _in_hand(margins: Margins, name: str) -> Span:
-    """What one limit has in hand at the best choice."""
-    row, choice = margins.names.index(name), margins.choice()
-    return Room(float(margins.hand.low[row, choice]), float(margins.hand.high[row, choice])).span()
-
-
-def _middle(ranges: Ranges, choice: int) -> float:
-    return float(ranges.low[choice] + ranges.high[choice]) / 2
-
-
-def _beside(subject: Subject, readings: Readings, placed: _Placed) -> _Beside | None:
+def _beside(
+    subject: Subject, readings: Readings, bearing_deg: float, place: Placement | None
+) -> _Beside | None:
     """The caliper, unless it may be nearly anywhere."""
     known = caliper(readings, tables_of(subject.standards))
     possible = shapely.union_all([body.outer for body in known.bodies])
     if possible.area > MOST_ROOM_MM2:
         return None
     sure = shapely.union_all([body.inner for body in (*known.bodies, *known.sure)])
-    near = narrowest(arm_body(measures_of(subject.torque_arm), placed.bearing_deg), known.bodies)
-    reading = _gap_reading(subject, placed)
+    near = narrowest(arm_body(measures_of(subject.torque_arm), bearing_deg), known.bodies)
+    reading = _gap_reading(subject, place)
     gap = None
     if near is not None and reading is not None:
         gap = Gap(reading.rule_id, near.start, near.end, reading.text, near.plane, near.axial)
@@ -142,15 +123,17 @@ def _whole(sure: BaseGeometry, possible: BaseGeometry) -> BaseGeometry:
     return shapely.intersection(closed, possible)
 
 
-def _gap_reading(subject: Subject, placed: _Placed) -> Reading | None:
-    """The number of the gap: of the best angle for the caliper, or of the angle at which the arm sits."""
+def _gap_reading(subject: Subject, place: Placement | None) -> Reading | None:
+    """The number of the gap: as a finding has it, or where it is another one, as it is in the best place."""
     best = subject.reading("arm_caliper_far") or subject.reading("arm_caliper")
-    if placed.gap_mm is None or best is None:
+    spare = dict(place.margins_mm).get("caliper") if place else None
+    if best is None or spare is None:
         return best
-    low, high = placed.gap_mm.ends
+    gap = spare + (subject.torque_arm.clearance_mm or NOTHING_WANTED)
+    low, high = gap.ends
     if abs(low - best.low) < SAME_GAP and abs(high - best.high) < SAME_GAP:
         return best
-    return Reading(IN_ITS_PLACE, low, high, span_text(placed.gap_mm, "mm"))
+    return Reading(BEST_PLACE, low, high, span_text(gap, "mm"))
 
 
 def _stay(subject: Subject) -> Stay:
@@ -162,24 +145,20 @@ def _stay(subject: Subject) -> Stay:
     return Stay(falls, height / 2, subject.middle("stay_offset_mm", 0.0), free)
 
 
-def _margins(subject: Subject, bike: Bike) -> Margins | None:
-    """What the clamp has in hand at every place; None for an arm without one, or where nothing is known."""
-    if subject.torque_arm.anchor != "stay_clamp" or subject.reading("arm_reach") is None:
-        return None
-    return margins_of(clamp_of(subject.torque_arm), stay_of(bike, subject.standards))
-
-
-def _clamp(subject: Subject, placed: _Placed) -> BaseGeometry:
+def _clamp(subject: Subject, place: Placement) -> BaseGeometry:
     """The clamp around the stay."""
-    if placed.on_stay_mm is None:
-        return NOTHING
-    half, stay = middle_of(subject.torque_arm.clamp_length_mm) / 2, _stay(subject)
+    at, half, stay = middle_of(place.on_stay_mm), middle_of(place.half_length_mm), _stay(subject)
     jaws = Stay(stay.falls_deg, stay.half_height_mm + JAWS, stay.offset_mm, None)
-    return jaws.stretch(placed.on_stay_mm - half, placed.on_stay_mm + half)
+    return jaws.stretch(at - half, at + half)
 
 
-def _notes(subject: Subject, beside: _Beside | None) -> Iterator[str]:
+def _notes(subject: Subject, beside: _Beside | None, place: Placement | None) -> Iterator[str]:
+    if place is not None:
+        where = span_text(place.along_arm_mm, "mm"), span_text(place.bar_bearing_deg, "°")
+        yield PLACED.format(place=where[0], bearing=where[1])
     if beside is not None and beside.gap is not None:
-        yield NOTE.format(title=subject.findings[beside.gap.rule_id].title, reading=beside.gap.text)
+        finding = subject.findings.get(beside.gap.rule_id)
+        title = THERE if finding is None else finding.title
+        yield NOTE.format(title=title, reading=beside.gap.text)
     elif beside is None and subject.word("rear_brake") == "disc":
         yield NOT_MEASURED
