@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Annotated, ClassVar, Literal
 
 from fastapi import APIRouter, Query, Request
@@ -15,6 +15,7 @@ from app.report.report import Finding, Report
 from app.store.database import Store
 from app.web.build_address import CodeInAddress
 from app.web.current import CurrentSite, CurrentStore
+from app.web.figures import Figure, view_figures, views_of
 from app.web.finding_lines import finding_lines, worst_first
 from app.web.page import Density
 from app.web.qr import qr_code
@@ -39,6 +40,7 @@ router = APIRouter(include_in_schema=False)
 MOST_IN_FULL = 15
 USUAL_PT, LARGE_PT = 8, 18
 UNSETTLED = ("1 thing to know isn't settled", "{count} things to know aren't settled")
+NO_DRAWINGS = "No drawings: nothing of it has been measured, or catalogue or rules have changed since."
 
 
 class Wanted(BaseModel):
@@ -46,6 +48,7 @@ class Wanted(BaseModel):
 
     revision: int | None = Field(default=None, ge=1, le=MOST_REVISIONS)
     print: Literal["large"] | None = None
+    drawings: Literal["with"] | None = None
 
 
 AsWanted = Annotated[Wanted, Query()]
@@ -56,7 +59,7 @@ class SheetPage(BuildPage):
     """A sheet. On a draft the open points come first, and there is nothing to sign.
 
     margins  address of the style sheet that writes into the margins of every page
-    usual_print, large_print  addresses of this same sheet in either size
+    usual_print, large_print, with_drawings  addresses of this same sheet in either size, and with a page more
     points   the findings that did not pass, in full, as HTML
     titled   the titles of those that are too many to stand there in full, in one paragraph
     passed   the titles of those that did, in one paragraph
@@ -72,6 +75,7 @@ class SheetPage(BuildPage):
     margins: str
     usual_print: str
     large_print: str
+    with_drawings: str
     qr: Markup
     address: str
     bike: str
@@ -85,6 +89,8 @@ class SheetPage(BuildPage):
     titled_counted: str
     passed: str
     passed_counted: str
+    drawings: tuple[Figure, ...]
+    drawings_note: str
 
     @property
     def heading(self) -> str:
@@ -98,7 +104,8 @@ async def sheet(
     """Show the sheet of a revision, the latest where none is named, or of the draft."""
     shown = _shown(site, store, code, wanted.revision)
     base = site.settings.public_address or str(request.base_url).rstrip("/")
-    return site.show(sheet_page(site, shown, base, is_large=wanted.print is not None))
+    page = sheet_page(site, shown, base, is_large=wanted.print is not None)
+    return site.show(with_drawings(site, shown, page) if wanted.drawings else page)
 
 
 @router.get("/builds/{code}/sheet/margins.css")
@@ -132,6 +139,7 @@ def sheet_page(site: Site, shown: ShownBuild, address: str, *, is_large: bool = 
         margins=f"{here}/margins.css{large if is_large else wanted}",
         usual_print=f"{here}{wanted}",
         large_print=f"{here}{large}",
+        with_drawings=f"{here}{wanted}&drawings=with" if wanted else f"{here}?drawings=with",
         qr=qr_code(f"{address}/builds/{shown.code}"),
         address=address,
         bike=bike_line(shown.answers),
@@ -145,6 +153,8 @@ def sheet_page(site: Site, shown: ShownBuild, address: str, *, is_large: bool = 
         titled_counted=counted(UNSETTLED, len(by_title)),
         passed=BETWEEN.join(each.title for each in findings.passed),
         passed_counted=counted(PASSED, len(findings.passed)),
+        drawings=(),
+        drawings_note="",
     )
 
 
@@ -159,3 +169,10 @@ def _not_said_yet(cautions: Sequence[str], points: Sequence[Finding]) -> tuple[s
     """The cautions that don't stand among the open points of a draft already."""
     said = {point.sentence for point in points}
     return tuple(caution for caution in cautions if caution not in said)
+
+
+def with_drawings(site: Site, shown: ShownBuild, page: SheetPage) -> SheetPage:
+    """The sheet with a third page of drawings, or with the reason why there are none."""
+    views = views_of(shown.report, shown.answers, site.checker)
+    figures = tuple(view_figures(views, shown).values())
+    return replace(page, drawings=figures, drawings_note="" if figures else NO_DRAWINGS)
