@@ -24,6 +24,8 @@ STEPS_MM = {"none": (0, 0), "plus_20": (20, 20), "plus_40": (40, 40), "other": (
 IS_TO_POST_DEG = 7
 # From the rotor's edge in to the middle of the pads, an estimate.
 PAD_IN_MM = 7.5
+# From a flat mount's far bolt to where the stay is free, an estimate as all the rest of it.
+FLAT_BEYOND_MM = 15
 FLAT_PATH_DEG, FLAT_SEAT_MM, FLAT_HALF_PITCH_MM, FLAT_OFF_MM = 30.5, 21, 17, 7
 
 
@@ -96,6 +98,12 @@ def flat_bolts(rotor_mm: float) -> Bolts:
     seat = pad_v - FLAT_SEAT_MM
     near, far = (pad_u - FLAT_HALF_PITCH_MM, seat), (pad_u + FLAT_HALF_PITCH_MM, seat)
     return Bolts(near, far, FLAT_OFF_MM)
+
+
+def flat_ends_mm(rotor_mm: Span) -> Span:
+    """An estimate of how near to the axle a flat-mount caliper can end, along the stay, for a rotor."""
+    low, high = (bolts.far[0] - bolts.off_mm + FLAT_BEYOND_MM for bolts in map(flat_bolts, rotor_mm.ends))
+    return Span.outward(low, high)
 
 
 def _middle(span: Span) -> float:

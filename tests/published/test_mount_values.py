@@ -14,7 +14,15 @@ from itertools import product
 import pytest
 
 from app.facts.span import Span
-from app.mechanics.mounts import IS_TO_POST_DEG, flat_bolts, is_angle_deg, is_bolts, native_rotor, post_bolts
+from app.mechanics.mounts import (
+    IS_TO_POST_DEG,
+    flat_bolts,
+    flat_ends_mm,
+    is_angle_deg,
+    is_bolts,
+    native_rotor,
+    post_bolts,
+)
 from app.mechanics.plane import at, polar
 from app.rules.brake.caliper_readings import tables_of
 from tests.demo import demo_standards
@@ -161,6 +169,12 @@ def test_the_first_bolt_of_a_flat_mount_is_an_estimate() -> None:
     assert distance - bolts.off_mm >= 31
     assert distance + bolts.off_mm <= 45.5
     assert bolts.far[0] - bolts.near[0] == pytest.approx(34)
+
+
+@pytest.mark.parametrize(("rotor", "first_free"), [(140, 79), (160, 87), (180, 96)])
+def test_the_stay_beyond_a_flat_mount_is_an_estimate(rotor: int, first_free: int) -> None:
+    """An estimate: far bolt and 15 mm, 85 to 105 mm for the rotors in use, 7 mm off at the most."""
+    assert flat_ends_mm(Span.exactly(rotor)).ends[0] == pytest.approx(first_free, abs=1)
 
 
 @pytest.mark.parametrize(
