@@ -17,6 +17,7 @@ from app.report.jobs import cautions_of, jobs_of
 from app.report.judged import judge_hub
 from app.report.nearest_fit import nearest_fits
 from app.report.next_question import ask_next
+from app.report.other_anchor import with_other_anchors
 from app.report.parts_to_pull import parts_to_pull
 from app.report.ranking import Field, Ranked, best_groups, best_of_each_hub, line_up
 from app.report.report import CombinationReport, KitReport, Named, Nearest, Report
@@ -75,6 +76,7 @@ class Checker:
         groups, of_hubs = best_groups(judged, field, SHOWN), best_of_each_hub(judged, field)
         shown = [_combination(rank, each, findings) for rank, each in enumerate(groups, start=1)]
         first = with_ways_clear(self, answers, groups[0].parts, shown[0].findings)
+        first = with_other_anchors(answers, groups[0].parts, first, self.standards)
         shown[0] = replace(shown[0], findings=first)
         nearest: tuple[Nearest, ...] = ()
         if shown[0].state == "no":
