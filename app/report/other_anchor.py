@@ -48,9 +48,8 @@ def _seatstay(answers: Answers, standards: Standards) -> bool:
 
 
 def _strong_enough(
-    answers: Answers, kit: Combination, torque: Span, standards: Standards
+    answers: Answers, arm: TorqueArm, torque: Span, standards: Standards
 ) -> Iterator[OtherAnchor]:
-    arm = kit.torque_arm
     found = other_anchors(
         mount=_mount(answers),
         seatstay_bears_a_clamp=_seatstay(answers, standards),
