@@ -24,6 +24,9 @@ KEPT_ANSWERS, KEPT_ARMS = 4096, 256
 # Nobody asks for more room than this between arm and caliper, so that nothing beyond it need be certain.
 MOST_WANTED_MM = 20.0
 
+# Gaps that differ by less are alike.
+ALIKE_MM = 0.05
+
 Angles: TypeAlias = tuple[float, ...]
 # One gap from that in the side view and that along the axle; it grows with either.
 Measure: TypeAlias = Callable[[Values, float], Values]
@@ -138,15 +141,20 @@ def at_each_angle(
     return Ranges(low, np.maximum(low, high))
 
 
+def _straightest_of_the_best(gaps: Values, angles: Angles) -> int:
+    """Of the angles that leave most room, but for what nobody can measure, the one nearest to the stay's."""
+    return int(np.lexsort((np.abs(angles), -np.floor(gaps / ALIKE_MM)))[0])
+
+
 @lru_cache(maxsize=KEPT_ANSWERS)
 def clearance(
     arm: ArmMeasures, angles: Angles, readings: Readings, tables: Tables, measure: Measure = prism
 ) -> Clearance:
     """The most room that any of the angles leaves between arm and caliper."""
     gaps = at_each_angle(arm, angles, readings, tables, measure)
-    chosen = int(np.lexsort((np.abs(angles), -gaps.low))[0])
+    chosen = _straightest_of_the_best(gaps.low, angles)
     besides = _beside(arm, angles, readings, tables)
     nearest = min(besides, key=lambda each: float(measure(each.plane.low, each.axial.low)[chosen]))
-    plane = Room(float(nearest.plane.low[chosen]), float(nearest.plane.high[chosen]))
+    plane = Room(float(nearest.plane.low[chosen]), min(float(each.plane.high[chosen]) for each in besides))
     whole = Room(float(gaps.low.max()), float(gaps.high.max()))
     return Clearance(whole.span(), angles[chosen], plane.span(), nearest.axial.span())

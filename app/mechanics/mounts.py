@@ -101,9 +101,9 @@ def flat_bolts(rotor_mm: float) -> Bolts:
 
 
 def flat_ends_mm(rotor_mm: Span) -> Span:
-    """An estimate of how near to the axle a flat-mount caliper can end, along the stay, for a rotor."""
-    low, high = (bolts.far[0] - bolts.off_mm + FLAT_BEYOND_MM for bolts in map(flat_bolts, rotor_mm.ends))
-    return Span.outward(low, high)
+    """An estimate, in whole mm, of how near to the axle a flat-mount caliper ends on the stay."""
+    ends = (bolts.far[0] - bolts.off_mm + FLAT_BEYOND_MM for bolts in map(flat_bolts, rotor_mm.ends))
+    return Span.between(*map(math.floor, ends))
 
 
 def _middle(span: Span) -> float:
