@@ -18,6 +18,7 @@ from app.web import (
     counter_live,
     drawings,
     front_door,
+    gauges,
     moved,
     privacy,
     result,
@@ -49,6 +50,7 @@ ROUTERS = (
     revisions.router,
     sheet.router,
     rule_book.router,
+    gauges.router,
 )
 # Level 5 gives a page within 2 % of level 9's size in half its time.
 COMPRESSION = 5
