@@ -106,11 +106,6 @@ def turned(shape: Shape, degrees: float, scale: float = 1.0) -> Shape:
     return shapely.transform(shape, lambda points: points @ matrix)
 
 
-def mirrored(shape: Shape) -> Shape:
-    """The shape on the other side of the stay's line."""
-    return shapely.transform(shape, lambda points: points * (1, -1))
-
-
 def _grid(low_deg: float, high_deg: float) -> range:
     """Whole degrees around both ends: every one, or every fifteenth where there are many."""
     first, last = math.floor(low_deg), math.ceil(high_deg)

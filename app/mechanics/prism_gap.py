@@ -11,7 +11,6 @@ Growing either body never makes the gap larger.
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable
 from typing import NamedTuple
 
 import numpy as np
@@ -109,12 +108,3 @@ def room_between(one: Body, other: Body) -> Room:
 def gap(one: Body, other: Body) -> Span:
     """The gap of two prisms in mm, below zero where they overlap."""
     return room_between(one, other).span()
-
-
-def smallest(rooms: Iterable[Room]) -> Room:
-    """The gap to the nearest of several bodies; far where there is none."""
-    listed = tuple(rooms)
-    return Room(
-        min((each.low for each in listed), default=FAR_MM),
-        min((each.high for each in listed), default=FAR_MM),
-    )

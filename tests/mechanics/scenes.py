@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from hypothesis import strategies as st
-from shapely import Polygon, difference
+from shapely import Polygon, difference, transform
 
 from app.facts.span import Span
 from app.mechanics.caliper_envelope import Readings
@@ -123,3 +123,9 @@ def turned_body(body: Body, degrees: float) -> Body:
         body.axial_outer,
         body.axial_inner,
     )
+
+
+def mirrored_body(body: Body) -> Body:
+    """The same prism on the other side of the stay's line."""
+    outer, inner = (transform(shape, lambda points: points * (1, -1)) for shape in (body.outer, body.inner))
+    return Body(body.name, outer, inner, body.axial_outer, body.axial_inner)

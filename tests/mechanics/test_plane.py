@@ -5,7 +5,6 @@ from __future__ import annotations
 import math
 
 import pytest
-import shapely
 from hypothesis import given
 from hypothesis import strategies as st
 from shapely import Point, Polygon
@@ -15,7 +14,6 @@ from app.mechanics.plane import (
     at,
     grown,
     kept,
-    mirrored,
     polar,
     round_inside,
     round_outside,
@@ -107,9 +105,3 @@ def test_a_point_that_was_measured_lies_in_its_sector_and_in_its_spot(
 
     assert sector(distance, bearing).distance(there) < FLOATS
     assert math.dist(spotted.centre, there.coords[0]) <= spotted.off_mm + FLOATS
-
-
-def test_a_mirror_image_lies_on_the_other_side_of_the_stay() -> None:
-    box = shapely.box(10, 5, 20, 8)
-
-    assert mirrored(box).equals(shapely.box(10, -8, 20, -5))
