@@ -27,6 +27,7 @@ SIGNED = frozenset(
     }
 )
 QUARTER_TURN = 90 * THOUSAND
+MOST_CLEARANCE = 5 * THOUSAND
 PLUGS = ("round_6", "round_9", "flat_3", "flat_5", "spade_2", "ring_2")
 FIXINGS = ("six_bolt", "center_lock")
 
@@ -143,6 +144,8 @@ def _clamp(part: TorqueArm) -> Iterator[FieldFault]:
 
 
 def _outline(part: TorqueArm) -> Iterator[FieldFault]:
+    if part.clearance_mm is not None and part.clearance_mm.high > MOST_CLEARANCE:
+        yield "clearance_mm", f"must be at most {plain(MOST_CLEARANCE)}; no arm runs further from a caliper"
     yield from _pair(part, "index_from_deg", "index_to_deg", may_be_one=False)
     if part.index_angles_deg and part.index_from_deg is not None:
         yield "index_angles_deg", "is for an arm with steps, and index_from_deg is given; keep one of the two"

@@ -21,8 +21,9 @@ from app.mechanics.prism_gap import Room, along_axle, move_apart, prism, support
 from app.mechanics.ranges import Ranges, Values
 
 KEPT_ANSWERS, KEPT_ARMS = 4096, 256
-# Nobody asks for more room than this between arm and caliper, so that nothing beyond it need be certain.
-MOST_WANTED_MM = 20.0
+# Nobody asks for more room than this between arm and caliper, so that nothing beyond it need be certain. The
+# catalogue refuses a part that does.
+MOST_WANTED_MM = 5.0
 
 # Gaps that differ by less are alike.
 ALIKE_MM = 0.05
@@ -111,28 +112,39 @@ def _turning(arm: ArmMeasures, angles: Angles) -> Turning:
     return Turning(arm, angles)
 
 
+# A body is remembered by itself: the near end's are the same whether or not the far end is asked about.
 @lru_cache(maxsize=KEPT_ANSWERS)
-def _beside(arm: ArmMeasures, angles: Angles, readings: Readings, tables: Tables) -> tuple[Beside, ...]:
-    """The arm beside every body of the caliper: the geometry of one bike and one arm, worked out once."""
+def _beside(arm: ArmMeasures, angles: Angles, body: Body) -> Beside:
+    """The arm beside one body of the caliper, worked out once."""
+    return _turning(arm, angles).beside(body)
+
+
+@lru_cache(maxsize=KEPT_ANSWERS)
+def _from_outer(arm: ArmMeasures, angles: Angles, body: Body) -> Beside:
+    """The same, were both as large as they may be."""
     turning = _turning(arm, angles)
-    return tuple(turning.beside(body) for body in caliper(readings, tables).bodies)
+    gaps = turning.outer.gaps(body.outer)
+    return Beside(Ranges(gaps, gaps), along_axle(turning.body, body))
 
 
 def _certain(
     arm: ArmMeasures, angles: Angles, readings: Readings, tables: Tables, measure: Measure
 ) -> Values:
     """The most room at each angle that a closer reading can still find beside the published mount."""
-    turning, sure = _turning(arm, angles), caliper(readings, tables).sure
-    axial = [along_axle(turning.body, body) for body in sure]
-    gaps = [measure(turning.outer.gaps(body.outer), room.low) for body, room in zip(sure, axial, strict=True)]
+    sure = [_from_outer(arm, angles, body) for body in caliper(readings, tables).sure]
+    gaps = [measure(each.plane.low, each.axial.low) for each in sure]
     return np.min(gaps, axis=0) if gaps else np.full(len(angles), -FAR_MM)
+
+
+def _besides(arm: ArmMeasures, angles: Angles, readings: Readings, tables: Tables) -> list[Beside]:
+    return [_beside(arm, angles, body) for body in caliper(readings, tables).bodies]
 
 
 def at_each_angle(
     arm: ArmMeasures, angles: Angles, readings: Readings, tables: Tables, measure: Measure = prism
 ) -> Ranges:
     """The gap to the nearest body at each angle, in mm: the least and the most that it can be."""
-    besides = _beside(arm, angles, readings, tables)
+    besides = _besides(arm, angles, readings, tables)
     low = np.min([measure(each.plane.low, each.axial.low) for each in besides], axis=0)
     high = np.min([measure(each.plane.high, each.axial.high) for each in besides], axis=0)
     if (high < MOST_WANTED_MM).any():
@@ -153,7 +165,7 @@ def clearance(
     """The most room that any of the angles leaves between arm and caliper."""
     gaps = at_each_angle(arm, angles, readings, tables, measure)
     chosen = _straightest_of_the_best(gaps.low, angles)
-    besides = _beside(arm, angles, readings, tables)
+    besides = _besides(arm, angles, readings, tables)
     nearest = min(besides, key=lambda each: float(measure(each.plane.low, each.axial.low)[chosen]))
     plane = Room(float(nearest.plane.low[chosen]), min(float(each.plane.high[chosen]) for each in besides))
     whole = Room(float(gaps.low.max()), float(gaps.high.max()))

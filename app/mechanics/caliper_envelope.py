@@ -19,7 +19,7 @@ import shapely
 from shapely import Polygon
 
 from app.facts.span import Span
-from app.mechanics.caliper_solids import ENDS, FAR, NEAR, Solid, Tables, solids
+from app.mechanics.caliper_solids import FAR, NEAR, End, Solid, Tables, solids
 from app.mechanics.plane import (
     NOTHING,
     Axial,
@@ -31,7 +31,6 @@ from app.mechanics.plane import (
     sector,
     spot,
     swept,
-    together,
     union,
     without,
 )
@@ -85,18 +84,33 @@ class _Along(NamedTuple):
     sure: Axial
 
 
-@lru_cache(maxsize=KEPT_CALIPERS)
 def caliper(readings: Readings, tables: Tables) -> Caliper:
     """The caliper of a bike, from all that is known of it; without its far end where nobody asks for that."""
-    pieces = solids(readings.mount, readings.adapter, readings.rotor_mm, tables)
+    near = _near(readings._replace(far_mm=None, far_bearing_deg=None), tables)
     if readings.far_mm is None:
-        pieces = tuple(piece for piece in pieces if piece.end == NEAR)
-    points = _points(readings)
-    ends = [
-        (*_bodies([piece for piece in pieces if piece.end == end], readings), *points[end : end + 1])
-        for end in ENDS
-    ]
-    return Caliper(ends[NEAR], ends[FAR], tuple(_sure(piece, readings) for piece in pieces))
+        return near
+    far = _far(readings, tables)
+    return Caliper(near.near, far.far, (*near.sure, *far.sure))
+
+
+def _pieces(readings: Readings, tables: Tables, end: End) -> list[Solid]:
+    found = solids(readings.mount, readings.adapter, readings.rotor_mm, tables)
+    return [piece for piece in found if piece.end == end]
+
+
+@lru_cache(maxsize=KEPT_CALIPERS)
+def _near(readings: Readings, tables: Tables) -> Caliper:
+    """The near end alone: the same bodies whether or not anybody asks for the far one."""
+    pieces = _pieces(readings, tables, NEAR)
+    bodies = (*_bodies(pieces, readings), _nearest_point(readings))
+    return Caliper(bodies, (), tuple(_sure(pieces, readings)))
+
+
+@lru_cache(maxsize=KEPT_CALIPERS)
+def _far(readings: Readings, tables: Tables) -> Caliper:
+    pieces = _pieces(readings, tables, FAR)
+    bodies = (*_bodies(pieces, readings), *_far_point(readings))
+    return Caliper((), bodies, tuple(_sure(pieces, readings)))
 
 
 def _half(readings: Readings) -> _Along:
@@ -117,14 +131,19 @@ def _along(piece: Solid, readings: Readings) -> _Along:
     return _tab(readings) if piece.tab else _half(readings)
 
 
-def _bodies(pieces: Sequence[Solid], readings: Readings) -> Iterator[Body]:
-    """The pieces as bodies; those that reach equally far along the axle are one."""
+def _alike(pieces: Sequence[Solid]) -> Iterator[tuple[str, list[Solid]]]:
+    """The pieces that reach equally far along the axle, by what they are together."""
     for name, tab in (("caliper", False), ("tab and bolts", True)):
-        alike = [piece for piece in pieces if piece.tab is tab]
-        if alike:
-            along = _along(alike[0], readings)
-            metal = union([_metal(piece, readings) for piece in alike])
-            yield Body(name, _reach(alike, readings), metal, along.most, along.metal)
+        if alike := [piece for piece in pieces if piece.tab is tab]:
+            yield name, alike
+
+
+def _bodies(pieces: Sequence[Solid], readings: Readings) -> Iterator[Body]:
+    """The pieces as bodies."""
+    for name, alike in _alike(pieces):
+        along = _along(alike[0], readings)
+        metal = union([_metal(piece, readings) for piece in alike])
+        yield Body(name, _reach(alike, readings), metal, along.most, along.metal)
 
 
 def _reach(pieces: Sequence[Solid], readings: Readings) -> Shape:
@@ -143,27 +162,33 @@ def _metal(piece: Solid, readings: Readings) -> Polygon:
     return kept(piece.metal, *readings.line_deg.ends)
 
 
-def _sure(piece: Solid, readings: Readings) -> Body:
-    """What any closer reading leaves of the piece, were the caliper's nearest point as far as it can be."""
-    nearest = round_inside(AXLE, readings.nearest_mm.ends[1])
-    left = without(kept(piece.sure, *readings.line_deg.ends), nearest)
-    shape, axial = together(left, _metal(piece, readings)), _along(piece, readings).sure
-    return Body(piece.name, shape, shape, axial, axial)
+def _sure(pieces: Sequence[Solid], readings: Readings) -> Iterator[Body]:
+    """What any closer reading leaves of the pieces, were the caliper's nearest point as far as it can be."""
+    nearest, line = round_inside(AXLE, readings.nearest_mm.ends[1]), readings.line_deg.ends
+    for name, alike in _alike(pieces):
+        left = without(union([kept(piece.sure, *line) for piece in alike]), nearest)
+        shape = union([left, *(_metal(piece, readings) for piece in alike)])
+        axial = _along(alike[0], readings).sure
+        yield Body(name, shape, shape, axial, axial)
 
 
-def _points(readings: Readings) -> tuple[Body, ...]:
-    """The measured points: on a flat mount all there is, elsewhere metal that the mount has placed."""
-    along, flat = _half(readings), readings.mount == "flat"
-    least, most = readings.nearest_mm.ends
-    beyond = sector((least, most + FLAT_HEIGHT_MM), readings.bearing_deg.ends) if flat else NOTHING
-    nearest = spot(readings.nearest_mm.ends, readings.bearing_deg.ends)
-    near = Body("nearest point", beyond, NOTHING, along.most, along.sure, (nearest,))
+def _nearest_point(readings: Readings) -> Body:
+    """The nearest point: on a flat mount with what lies beyond it, elsewhere metal that the mount placed."""
+    along, point = _half(readings), (readings.nearest_mm.ends, readings.bearing_deg.ends)
+    (least, most), bearing = point
+    beyond = sector((least, most + FLAT_HEIGHT_MM), bearing) if readings.mount == "flat" else NOTHING
+    return Body("nearest point", beyond, NOTHING, along.most, along.sure, (spot(*point),))
+
+
+def _far_point(readings: Readings) -> Iterator[Body]:
+    """The far end: on a flat mount with what lies between it and the nearest point."""
     if readings.far_mm is None or readings.far_bearing_deg is None:
-        return (near,)
-    end = readings.far_mm.ends, readings.far_bearing_deg.ends
-    between = around(sector(readings.nearest_mm.ends, readings.bearing_deg.ends), sector(*end))
-    outer = between if flat else NOTHING
-    return near, Body("far end", outer, NOTHING, along.most, along.sure, (spot(*end),))
+        return
+    along, flat = _half(readings), readings.mount == "flat"
+    near = readings.nearest_mm.ends, readings.bearing_deg.ends
+    far = readings.far_mm.ends, readings.far_bearing_deg.ends
+    between = around(sector(*near), sector(*far)) if flat else NOTHING
+    yield Body("far end", between, NOTHING, along.most, along.sure, (spot(*far),))
 
 
 @lru_cache(maxsize=KEPT_CALIPERS)

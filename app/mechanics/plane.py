@@ -32,8 +32,10 @@ NOTHING = Polygon()
 FAR_MM = 1000.0
 
 SIDES = 72
-# A swept shape is made of steps of one degree, or of fifteen where the reading is wider than this.
-WIDE_DEG, COARSE_DEG = 30, 15
+# A swept shape is made of steps of one degree, unless the reading is wider than this.
+WIDE_DEG = 30
+HALF_A_STEP_DEG = 0.5
+FLATTER = math.cos(math.radians(HALF_A_STEP_DEG))
 TURN_DEG = 360
 
 
@@ -106,26 +108,22 @@ def turned(shape: Shape, degrees: float, scale: float = 1.0) -> Shape:
     return shapely.transform(shape, lambda points: points @ matrix)
 
 
-def _grid(low_deg: float, high_deg: float) -> range:
-    """Whole degrees around both ends: every one, or every fifteenth where there are many."""
+def _grid(low_deg: float, high_deg: float) -> range | None:
+    """The whole degrees around both ends; None where they are many, and nothing much is known."""
     first, last = math.floor(low_deg), math.ceil(high_deg)
-    if last - first <= WIDE_DEG:
-        return range(first, max(last, first + 1) + 1)
-    low, high = first // COARSE_DEG * COARSE_DEG, -(-last // COARSE_DEG) * COARSE_DEG
-    return range(low, min(high, low + TURN_DEG) + 1, COARSE_DEG)
+    return range(first, max(last, first + 1) + 1) if last - first <= WIDE_DEG else None
 
 
-def _cell(points: Points, first_deg: float, step_deg: float) -> Polygon:
-    """All places of a convex outline that turns by one step.
+def _cell(points: Points, first_deg: float) -> Polygon:
+    """All places of a convex outline that turns by one degree.
 
     A point's arc lies in the triangle of its chord and the tangents at both ends, so the middle position is
     drawn larger until it reaches the place where the tangents meet.
     """
-    half = step_deg / 2
     places = [
         points @ _turning(first_deg),
-        points @ _turning(first_deg + half, 1 / math.cos(math.radians(half))),
-        points @ _turning(first_deg + step_deg),
+        points @ _turning(first_deg + HALF_A_STEP_DEG, 1 / FLATTER),
+        points @ _turning(first_deg + 1),
     ]
     return _hull(np.vstack(places))
 
@@ -135,21 +133,23 @@ def _hull(points: Points) -> Polygon:
 
 
 def swept(convex: Polygon, low_deg: float, high_deg: float) -> Shape:
-    """Everywhere that a convex outline can be, turned about the axle by an angle from low to high."""
-    grid = _grid(low_deg, high_deg)
-    points = shapely.get_coordinates(convex)
-    cells = [_cell(points, first, grid.step) for first in grid[:-1]]
-    return union(cells)
+    """Everywhere that a convex outline can be, turned about the axle by an angle from low to high.
+
+    Where the angle is hardly known that is the whole disc as far as the outline reaches.
+    """
+    grid, points = _grid(low_deg, high_deg), shapely.get_coordinates(convex)
+    if grid is None:
+        return round_outside((0, 0), float(np.hypot(*points.T).max()) / FLATTER)
+    return union([_cell(points, first) for first in grid[:-1]])
 
 
 def kept(convex: Polygon, low_deg: float, high_deg: float) -> Polygon:
     """What a convex outline covers whatever the angle, from low to high, by which it is turned."""
     grid = _grid(low_deg, high_deg)
-    if convex.is_empty or grid.step != 1:
+    if grid is None or convex.is_empty:
         return NOTHING
     shapes = [turned(convex, degrees) for degrees in grid]
-    flat = math.cos(math.radians(0.5))
-    shapes += [turned(convex, degrees + 0.5, flat) for degrees in grid[:-1]]
+    shapes += [turned(convex, degrees + HALF_A_STEP_DEG, FLATTER) for degrees in grid[:-1]]
     common = shapely.intersection_all(shapes)
     return common if isinstance(common, Polygon) else NOTHING
 
@@ -162,25 +162,18 @@ def spot(distance: Axial, bearing_deg: Axial) -> Spot:
 
 
 def sector(distance: Axial, bearing_deg: Axial) -> Shape:
-    """All places of a point known by its distance from the axle and its bearing."""
+    """All places of a point known by its distance from the axle and its bearing; a ring if hardly by that."""
     near, far = distance
     grid = _grid(*bearing_deg)
-    half = grid.step / 2
-    cells = [
-        _hull(
-            np.array(
-                [
-                    at(near, first),
-                    at(near, first + grid.step),
-                    at(far, first),
-                    at(far / math.cos(math.radians(half)), first + half),
-                    at(far, first + grid.step),
-                ]
-            )
-        )
-        for first in grid[:-1]
-    ]
-    return union(cells)
+    if grid is None:
+        return without(round_outside((0, 0), far / FLATTER), round_inside((0, 0), near * FLATTER))
+    return union([_sector(near, far, first) for first in grid[:-1]])
+
+
+def _sector(near: float, far: float, first_deg: float) -> Polygon:
+    """One degree of a ring."""
+    ends = [at(distance, first_deg + step) for distance in (near, far) for step in (0, 1)]
+    return _hull(np.array([*ends, at(far / FLATTER, first_deg + HALF_A_STEP_DEG)]))
 
 
 def around(*shapes: Shape) -> Polygon:
@@ -210,8 +203,3 @@ def union(shapes: Sequence[Shape]) -> Shape:
     if len(solid) > 1:
         return cast("Shape", shapely.union_all(solid))
     return solid[0] if solid else NOTHING
-
-
-def together(one: Shape, other: Shape) -> Shape:
-    """Two shapes as one."""
-    return union((one, other))

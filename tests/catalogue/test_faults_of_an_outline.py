@@ -8,6 +8,7 @@ import pytest
 
 from app.catalogue.hub_parts import TorqueArm
 from app.catalogue.text import dump_catalogue, load_catalogue
+from app.mechanics.arm_beside_caliper import MOST_WANTED_MM
 from tests.catalogue.small_catalogue import changed, faults_in
 
 BAR = [[0, -9], [150, -9], [150, 9], [0, 9]]
@@ -37,6 +38,7 @@ FAULTS: list[Any] = [
         {"outline": BAR, "holes": [HOLE[:1]]}, "holes", "at least 3 corners", id="a hole of a point"
     ),
     pytest.param({"holes": [HOLE]}, "outline", "holes are given", id="holes in nothing"),
+    pytest.param({"clearance_mm": 5.1}, "clearance_mm", "at most 5", id="an arm that keeps its distance"),
     pytest.param({"index_from_deg": 4}, "index_to_deg", "belong together", id="one end of a turn"),
     pytest.param(
         {"index_from_deg": 9, "index_to_deg": 4}, "index_from_deg", "below index_to_deg", id="a turn back"
@@ -66,6 +68,10 @@ def test_a_fault_of_an_outline_is_named(change: dict[str, Any], field: str, word
 )
 def test_an_arm_with_an_outline_or_a_turn_is_none(change: dict[str, Any]) -> None:
     assert faults_in(changed("torque_arms", change)) == ()
+
+
+def test_the_geometry_answers_for_as_much_clearance_as_a_maker_may_want() -> None:
+    assert faults_in(changed("torque_arms", {"clearance_mm": str(MOST_WANTED_MM)})) == ()
 
 
 def test_an_outline_comes_back_as_it_was_written() -> None:
