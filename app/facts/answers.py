@@ -67,13 +67,13 @@ class Answers(Mapping[str, Answer]):
         return answer.span if answer is not None and answer.span is not None else fact.can_be
 
     def words(self, name: str) -> frozenset[str]:
-        """The words still possible of a choice; all of them where it is not known."""
+        """The words still possible of a choice; where it is not known, what no answer is as good as."""
         fact = FACTS[name]
         answer = self.given.get(name)
         if not isinstance(fact, ChoiceFact):
             message = f"{name} is a number, not a choice of words."
             raise TypeError(message)
-        return answer.words if answer is not None and answer.words is not None else fact.all_words
+        return answer.words if answer is not None and answer.words is not None else fact.not_answered
 
     def with_(self, *answers: Answer) -> Answers:
         """These answers with others put in or replaced."""
@@ -82,6 +82,12 @@ class Answers(Mapping[str, Answer]):
     def without(self, *names: str) -> Answers:
         """These answers without some of them."""
         return Answers({name: answer for name, answer in self.given.items() if name not in names})
+
+    def gauge(self, name: str) -> str:
+        """The name of the paper gauge that an answer was given by; empty where none was named."""
+        fact, answer = FACTS[name], self.given.get(name)
+        is_named = isinstance(fact, ChoiceFact) and fact.by_gauge and answer is not None
+        return answer.tool if answer is not None and is_named else ""
 
 
 def number(name: str, span: Span, typed: str = "") -> Answer:

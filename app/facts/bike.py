@@ -7,6 +7,7 @@ calls the rule once for each of them, so that a rule branches on known words onl
 from __future__ import annotations
 
 from collections.abc import Mapping
+from types import MappingProxyType
 from typing import TYPE_CHECKING
 
 from app.facts.span import Span
@@ -24,12 +25,28 @@ class WordNeeded(Exception):  # noqa: N818 - not an error: the engine catches it
         self.fact = fact
 
 
-class View:
-    """A closed set of facts as attributes; reading another raises UndeclaredFactError."""
+NO_GAUGES: Mapping[str, str] = MappingProxyType({})
 
-    def __init__(self, values: Mapping[str, Span | str], open_choices: frozenset[str]) -> None:
+
+class View:
+    """A closed set of facts as attributes; reading another raises UndeclaredFactError.
+
+    gauges  by fact, the name of the paper gauge that its answer was given by
+    """
+
+    def __init__(
+        self,
+        values: Mapping[str, Span | str],
+        open_choices: frozenset[str],
+        gauges: Mapping[str, str] = NO_GAUGES,
+    ) -> None:
         self.__dict__.update(values)
+        self.__dict__["_gauges"] = gauges
         self.__dict__["_open_choices"] = open_choices
+
+    def gauge_of(self, fact: str) -> tuple[str, ...]:
+        """The marks of the gauge that the answer to a fact was given by; none where none was named."""
+        return tuple(self.__dict__["_gauges"].get(fact, "").split())
 
     if not TYPE_CHECKING:  # a type checker knows the declared facts; this is for the ones that are not there
 
@@ -43,8 +60,10 @@ class View:
 class Watched(View):
     """A view that notes which of its facts were read."""
 
-    def __init__(self, values: Mapping[str, Span | str], seen: set[str]) -> None:
-        super().__init__({}, frozenset())
+    def __init__(
+        self, values: Mapping[str, Span | str], seen: set[str], gauges: Mapping[str, str] = NO_GAUGES
+    ) -> None:
+        super().__init__({}, frozenset(), gauges)
         self.__dict__["_values"] = values
         self.__dict__["_seen"] = seen
 
@@ -97,6 +116,8 @@ class Bike(View):
     caliper_inboard_nearest_mm: Span
     caliper_inboard_depth_mm: Span
     caliper_outboard_depth_mm: Span
+    gauge_arm_clears: str
+    gauge_shell_clears: str
 
     drivetrain: str
     cassette_interface: str
@@ -118,6 +139,7 @@ class Bike(View):
     stay_lateral_mm: Span
     stay_clear_from_mm: Span
     stay_clear_to_mm: Span
+    gauge_clamp_reaches: str
 
     bead_seat_mm: Span
     tyre_width_mm: Span

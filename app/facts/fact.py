@@ -98,14 +98,25 @@ class NumberFact(Asked):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ChoiceFact(Asked):
-    """A choice between a few words of the trade."""
+    """A choice between a few words of the trade.
+
+    unanswered  the word that is as good as no answer; where there is none, an unanswered choice may be any
+    by_gauge    the answer holds for one paper gauge alone, whose name stands where others have their tool
+    """
 
     words: tuple[Word, ...]
+    unanswered: str | None = None
+    by_gauge: bool = False
 
     @property
     def all_words(self) -> frozenset[str]:
-        """What an unanswered choice is."""
+        """Every word of the choice."""
         return frozenset(word.word for word in self.words)
+
+    @property
+    def not_answered(self) -> frozenset[str]:
+        """What an unanswered choice is."""
+        return self.all_words if self.unanswered is None else frozenset({self.unanswered})
 
     def label_of(self, word: str) -> str:
         """The word as it is shown."""

@@ -45,7 +45,17 @@ def _words(fact: ChoiceFact) -> list[Schema]:
         "description": "; ".join(f"{word.word}: {word.label}" for word in fact.words),
     }
     several: Schema = {"type": "array", "items": {"enum": word["enum"]}, "minItems": 1}
-    return [word, {**several, "description": "The words that are still possible."}, {"type": "null"}]
+    held: Schema = {
+        **_object({"word": {"anyOf": [word, several]}, "gauge": {"type": "string", "maxLength": LONGEST}}),
+        "required": ["word", "gauge"],
+        "description": "The word, and the name printed on the paper gauge that was held.",
+    }
+    forms: list[Schema] = [
+        word,
+        {**several, "description": "The words that are still possible."},
+        {"type": "null"},
+    ]
+    return [*forms[:2], held, forms[2]] if fact.by_gauge else forms
 
 
 def _number(fact: NumberFact) -> list[Schema]:

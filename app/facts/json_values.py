@@ -82,6 +82,10 @@ def _flat(value: object) -> str:
 def _words(fact: ChoiceFact, value: object) -> JsonText:
     if isinstance(value, list) and value and all(isinstance(word, str) for word in value):
         return JsonText(listed(value))
+    if fact.by_gauge and isinstance(value, Mapping) and value.keys() == {"word", "gauge"}:
+        word, gauge = value["word"], value["gauge"]
+        if isinstance(gauge, str):
+            return JsonText(word if isinstance(word, str) else _words(fact, word).typed, gauge)
     raise NotReadError(_wrong(fact, value))
 
 

@@ -68,7 +68,8 @@ def _answer(fact: Fact, typed: str, tool: str) -> Answer:
     if not typed.strip():
         raise NotReadError((ENTER if isinstance(fact, NumberFact) else SELECT).format(fact=lower_label(fact)))
     if isinstance(fact, ChoiceFact):
-        return Answer(fact.name, typed, words=read_choice(fact, typed))
+        gauge = cut(" ".join(tool.split())) if fact.by_gauge else ""
+        return Answer(fact.name, typed, gauge, words=read_choice(fact, typed))
     _check_tool(fact, tool)
     return Answer(fact.name, typed, tool, span=read_number(fact, typed, tool))
 

@@ -38,9 +38,11 @@ class Bench:
         ]
         self._spans: dict[str, Span] = {}
         self._words: dict[str, tuple[str, ...]] = {}
+        self._gauges: dict[str, str] = {}
         for name in rule.settled_by:
             if isinstance(FACTS[name], ChoiceFact):
                 self._words[name] = tuple(sorted(answers.words(name)))
+                self._gauges[name] = answers.gauge(name)
             else:
                 self._spans[name] = answers.span(name)
         self._views: dict[tuple[tuple[str, str], ...], tuple[Bike, Wish]] = {}
@@ -87,12 +89,12 @@ class Bench:
         values: dict[str, Span | str] = {**self._spans, **words}
         wished = {name: value for name, value in values.items() if FACTS[name].group is Group.WISH}
         ridden = {name: value for name, value in values.items() if FACTS[name].group is not Group.WISH}
-        views = self._views[tried] = (Bike(ridden, still_open), Wish(wished, still_open))
+        views = self._views[tried] = (Bike(ridden, still_open, self._gauges), Wish(wished, still_open))
         return views
 
     def numbers_read(self, parts: tuple[Part, ...], result: Result) -> tuple[str, ...]:
         """The numeric facts that the rule looked at for this result, in the order of `settled_by`."""
         seen: set[str] = set()
-        view = Watched({**self._spans, **dict(self._known), **result.words}, seen)
+        view = Watched({**self._spans, **dict(self._known), **result.words}, seen, self._gauges)
         self._call(parts, (view, view))
         return tuple(name for name in self._spans if name in seen)

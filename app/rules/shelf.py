@@ -21,7 +21,7 @@ KEPT = 16
 
 
 def what_it_sees(rule: Rule, answers: Answers) -> tuple[Hashable, ...]:
-    """All that a rule, and the sentences about it, can see of a bike: spans, words, and what is not known."""
+    """All that a rule, and the sentences about it, can see of a bike: spans, words, gauges, gaps."""
     seen: list[Hashable] = []
     for name in rule.settled_by:
         answer = answers.given.get(name)
@@ -30,7 +30,7 @@ def what_it_sees(rule: Rule, answers: Answers) -> tuple[Hashable, ...]:
         elif answer.span is not None:
             seen.append((answer.span.low, answer.span.high))
         else:
-            seen.append(answer.words)
+            seen.append((answer.words, answers.gauge(name)))
     return tuple(seen)
 
 

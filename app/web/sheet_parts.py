@@ -110,5 +110,5 @@ def facts_used(shown: ShownBuild) -> tuple[FactRow, ...]:
 
 
 def _fact_row(fact: Fact, answer: Answer) -> FactRow:
-    tool = fact.tool(answer.tool).name if isinstance(fact, NumberFact) and answer.known else ""
+    tool = fact.tool(answer.tool).name if isinstance(fact, NumberFact) and answer.known else answer.tool
     return FactRow(fact.letter, fact.label, what_we_read(fact, answer), tool)

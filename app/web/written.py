@@ -34,7 +34,7 @@ def written(fact: Fact, typed: str, tool: str = "") -> Written:
         return NOTHING
     if isinstance(fact, NumberFact):
         return Written(cut(typed), cut(tool.strip()) or fact.tools[0].name)
-    return Written(cut(typed))
+    return Written(cut(typed), cut(tool.strip()) if fact.by_gauge else "")
 
 
 def posted_sheet(fields: Mapping[str, str]) -> dict[str, Written]:

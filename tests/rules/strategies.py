@@ -2,12 +2,19 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from hypothesis import strategies as st
 
+from app.drawings.paper_gauge import paper_gauges
 from app.facts.answers import Answer, Answers, choice, number
 from app.facts.fact import ChoiceFact, NumberFact
 from app.facts.span import THOUSAND, Span
 from app.facts.table import FACTS
+from tests.demo import demo_catalogue
+
+# Among them, gauges of no part at all.
+GAUGES = ["", "arm-long.0000", *(gauge.name for gauge in paper_gauges(demo_catalogue()))]
 
 
 def _ends(fact: NumberFact) -> st.SearchStrategy[int]:
@@ -26,7 +33,8 @@ def _answers_to(draw: st.DrawFn, name: str) -> Answer | None:
         words = sorted(fact.all_words)
         some = st.sets(st.sampled_from(words), min_size=1)
         one = st.sampled_from(words).map(lambda word: {word})
-        return choice(name, draw(st.one_of(one, one, some)))
+        gauge = draw(st.sampled_from(GAUGES)) if fact.by_gauge else ""
+        return replace(choice(name, draw(st.one_of(one, one, some))), tool=gauge)
     first, second = draw(_ends(fact)), draw(_ends(fact))
     exact = draw(st.booleans())
     return number(name, Span(first, first) if exact else Span(min(first, second), max(first, second)))
@@ -47,7 +55,7 @@ def closer(draw: st.DrawFn, answers: Answers, names: tuple[str, ...]) -> Answers
         if isinstance(FACTS[name], ChoiceFact):
             words = sorted(answers.words(name))
             kept = st.one_of(st.just(set(words)), st.sets(st.sampled_from(words), min_size=1))
-            narrowed.append(choice(name, draw(kept)))
+            narrowed.append(replace(choice(name, draw(kept)), tool=answers.gauge(name)))
         else:
             span = answers.span(name)
             ends = sorted((draw(_within(span)), draw(_within(span))))

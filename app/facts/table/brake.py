@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from app.facts.fact import Counts, Fact
-from app.facts.table.entry import choice, number
+from app.facts.table.entry import choice, gauge, number
 from app.facts.table.tools import (
     DATA_SHEET,
     DUMMY_AXLE,
@@ -216,5 +216,21 @@ BRAKE: tuple[Fact, ...] = (
         question="How far does the caliper reach out, away from the wheel?",
         how="From above: calipers from the middle of the rotor to the caliper's outermost point.",
         effort_s=60,
+    ),
+    gauge(
+        "B18",
+        "gauge_arm_clears",
+        "Arm gauge beside the caliper",
+        "&Clears",
+        question="Does the paper gauge of the torque arm clear the brake caliper?",
+        how="Print the gauge of arm and axle set, check its bar, and hold it as it says; wheel out.",
+    ),
+    gauge(
+        "B19",
+        "gauge_shell_clears",
+        "Shell gauge beside the caliper",
+        "&Clears",
+        question="Does the paper gauge of the motor shell clear the brake caliper?",
+        how="Print the gauge of arm and axle set, check its bar, hold quarter and strip; wheel out.",
     ),
 )

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 from typing import TypeAlias
 
 from app.facts.fact import ChoiceFact, Counts, Group, NumberFact, Tool, Word
@@ -75,6 +76,20 @@ def count(
         decimals=0,
         whole=True,
     )
+
+
+def gauge(letter: str, name: str, label: str, yes: str, *, question: str, how: str) -> ChoiceFact:
+    """What a paper gauge tells that is held on the bike; no answer is as good as not having seen it."""
+    asked = choice(
+        letter,
+        name,
+        label,
+        {"yes": yes, "touches": "&Touches", "unsure": "Can't &see"},
+        question=question,
+        how=how,
+        effort_s=300,
+    )
+    return replace(asked, unanswered="unsure", by_gauge=True)
 
 
 def choice(

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from app.facts.fact import Counts, Fact
-from app.facts.table.entry import choice, number
+from app.facts.table.entry import choice, gauge, number
 from app.facts.table.frame import MATERIALS
 from app.facts.table.tools import PHONE_LEVEL, PROTRACTOR, STRAIGHT_EDGE, calipers, rule_or_tape
 
@@ -126,5 +126,13 @@ STAY: tuple[Fact, ...] = (
         question="Where does the free part of the left chainstay end?",
         how="Rule along the stay from the axle centre to the next boss, bend, bridge or cable.",
         effort_s=30,
+    ),
+    gauge(
+        "D11",
+        "gauge_clamp_reaches",
+        "Clamp on the arm gauge",
+        "&Reaches",
+        question="Does the clamp on the paper gauge reach a free stretch of the stay?",
+        how="Hold the gauge of the arm as it says and look for a stretch as free and long as its clamp.",
     ),
 )

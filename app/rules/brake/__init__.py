@@ -9,6 +9,7 @@ from app.rules.brake.arm_clearance import (
 from app.rules.brake.caliper_place import caliper_as_mounted
 from app.rules.brake.flat_mount import flat_mount_free_stay
 from app.rules.brake.kind import brake_kind
+from app.rules.brake.paper_gauge import gauge_arm, gauge_shell
 from app.rules.brake.rotor_fixing import rotor_adapter, rotor_fixing
 from app.rules.brake.rotor_plane import rotor_plane, rotor_plane_shims
 from app.rules.brake.rotor_size import frame_rotor_limit, rotor_size
@@ -36,6 +37,8 @@ RULES: tuple[Rule, ...] = (
     shell_caliper,
     shell_caliper_wanted,
     shell_caliper_running,
+    gauge_arm,
+    gauge_shell,
     caliper_spokes,
     flat_mount_free_stay,
 )

@@ -9,7 +9,7 @@ from app.facts.span import Span
 from app.mechanics.arm_beside_caliper import Clearance, Measure, clearance, spare
 from app.mechanics.arm_outline import index_angles, measures_of
 from app.mechanics.prism_gap import prism
-from app.rules.brake.applies import no_bar
+from app.rules.brake.applies import measured_arm, no_bar
 from app.rules.brake.caliper_readings import (
     FAR_POINT,
     MOUNT,
@@ -34,6 +34,7 @@ ASSUMES = (
 )
 GEOMETRY = Source("Geometry", "the gap of two prisms, from mount, rotor and readings")
 SETTLED_BY = ("rear_brake", *MOUNT, *NEAR_POINT, *FAR_POINT)
+GAUGE = "gauge_arm_clears"
 NOT_KNOWN = (
     "Look how the caliper is bolted on and measure the line of its bolts; or measure its nearest point, "
     "its far end, how far out it reaches, and the rotor's distance from the dropout."
@@ -63,12 +64,12 @@ def _turned(found: Clearance) -> Span:
 @rule(
     title="The torque arm clears the caliper",
     weight=Weight.BLOCKS,
-    version=2,
+    version=3,
     applies=APPLIES,
     expects="Arm and the near side of the caliper are apart, seen from the side or along the axle.",
     assumes=ASSUMES,
     source=GEOMETRY,
-    settled_by=("rear_brake", *MOUNT, *NEAR_POINT),
+    settled_by=("rear_brake", *MOUNT, *NEAR_POINT, GAUGE),
     says=Says(
         passed=PASSED + "At worst {margin} in hand.",
         failed="Gap between arm and caliper: {reading}. At best they overlap by {margin}.",
@@ -77,7 +78,7 @@ def _turned(found: Clearance) -> Span:
     ),
 )
 def arm_caliper(bike: Bike, torque_arm: TorqueArm, standards: Standards) -> Check | Inapplicable:
-    if elsewhere := no_bar(bike, torque_arm):
+    if elsewhere := measured_arm(bike, torque_arm):
         return elsewhere
     arm, angles = measures_of(torque_arm), index_angles(torque_arm)
     return _check(clearance(arm, angles, near_readings(bike), tables_of(standards)), touching())
@@ -86,12 +87,12 @@ def arm_caliper(bike: Bike, torque_arm: TorqueArm, standards: Standards) -> Chec
 @rule(
     title="The torque arm clears the far end of the caliper",
     weight=Weight.BLOCKS,
-    version=2,
+    version=3,
     applies=APPLIES,
     expects="At one angle the arm is apart from the whole caliper, its far end with it.",
     assumes=ASSUMES,
     source=GEOMETRY,
-    settled_by=SETTLED_BY,
+    settled_by=(*SETTLED_BY, GAUGE),
     says=Says(
         passed=PASSED + "At worst {margin} in hand.",
         failed="Gap between arm and caliper, its far end with it: {reading}. "
@@ -101,7 +102,7 @@ def arm_caliper(bike: Bike, torque_arm: TorqueArm, standards: Standards) -> Chec
     ),
 )
 def arm_caliper_far(bike: Bike, torque_arm: TorqueArm, standards: Standards) -> Check | Inapplicable:
-    if elsewhere := no_bar(bike, torque_arm):
+    if elsewhere := measured_arm(bike, torque_arm):
         return elsewhere
     return _check(_clear(bike, torque_arm, standards), touching())
 
@@ -109,12 +110,12 @@ def arm_caliper_far(bike: Bike, torque_arm: TorqueArm, standards: Standards) -> 
 @rule(
     title="The arm has the clearance that its maker wants",
     weight=Weight.BLOCKS,
-    version=2,
+    version=3,
     applies="Where a disc brake stays, the arm has a bar along the stay, and its maker wants a clearance.",
     expects="Arm and caliper are as far apart as the arm's maker wants.",
     assumes=ASSUMES,
     source=PART_DATA,
-    settled_by=SETTLED_BY,
+    settled_by=(*SETTLED_BY, GAUGE),
     says=Says(
         passed=PASSED + "The maker wants {low}. At worst {margin} in hand.",
         failed="Gap between arm and caliper: {reading}; the maker wants {low}. At best {margin} too little.",
@@ -123,7 +124,7 @@ def arm_caliper_far(bike: Bike, torque_arm: TorqueArm, standards: Standards) -> 
     ),
 )
 def arm_caliper_wanted(bike: Bike, torque_arm: TorqueArm, standards: Standards) -> Check | Inapplicable:
-    if elsewhere := no_bar(bike, torque_arm):
+    if elsewhere := measured_arm(bike, torque_arm):
         return elsewhere
     if torque_arm.clearance_mm is None:
         return NOTHING_WANTED

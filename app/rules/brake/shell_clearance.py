@@ -8,7 +8,7 @@ from app.facts.span import Span
 from app.mechanics.axial_stack import shell_to_caliper
 from app.mechanics.shell_profile import shell_gap, steps_of
 from app.rules.axle.applies import another_kind, socket_depth
-from app.rules.brake.applies import no_disc
+from app.rules.brake.applies import BY_GAUGE, no_disc, shell_gauge_tells
 from app.rules.check import Check, Inapplicable, Limit, Missing, habit, of_part, touching
 from app.rules.outcome import Weight
 from app.rules.rule import PART_DATA, PRACTICE, Says, Source, rule
@@ -30,6 +30,7 @@ SETTLED_BY = (
     "caliper_inboard_nearest_mm",
     "caliper_inboard_depth_mm",
 )
+GAUGE = "gauge_shell_clears"
 NOT_KNOWN = (
     "Wheel out: measure how near the caliper's inner half comes to the axle and how far in it reaches, "
     "the rotor's distance from the dropout, and the depth of closed sockets."
@@ -53,6 +54,11 @@ def _against(bike: Bike, hub: Hub, axle_set: AxleSet, low: Limit) -> Check | Ina
     return Check(reading=gap, unit="mm", low=low)
 
 
+def _measured(bike: Bike, hub: Hub, axle_set: AxleSet, low: Limit) -> Check | Inapplicable | Missing:
+    """The same, unless the paper gauge of this shell has told it."""
+    return BY_GAUGE if shell_gauge_tells(bike, hub, axle_set) else _against(bike, hub, axle_set, low)
+
+
 def _room(bike: Bike, shell_face_mm: Span) -> Span:
     return shell_to_caliper(
         shell_face_mm=shell_face_mm,
@@ -69,8 +75,8 @@ def _room(bike: Bike, shell_face_mm: Span) -> Span:
     expects="The caliper is apart from every step of the shell, across the axle or along it.",
     assumes=ASSUMES,
     source=Source("Geometry", "the gap of two prisms"),
-    settled_by=SETTLED_BY,
-    version=2,
+    settled_by=(*SETTLED_BY, GAUGE),
+    version=3,
     says=Says(
         passed="Gap between motor shell and caliper: {reading}. At worst {margin} in hand.",
         failed="Gap between motor shell and caliper: {reading}. At best they overlap by {margin}.",
@@ -79,7 +85,7 @@ def _room(bike: Bike, shell_face_mm: Span) -> Span:
     ),
 )
 def shell_caliper(bike: Bike, hub: Hub, axle_set: AxleSet) -> Check | Inapplicable | Missing:
-    return _against(bike, hub, axle_set, touching())
+    return _measured(bike, hub, axle_set, touching())
 
 
 @rule(
@@ -89,8 +95,8 @@ def shell_caliper(bike: Bike, hub: Hub, axle_set: AxleSet) -> Check | Inapplicab
     expects="Shell and caliper are as far apart as the hub's maker wants.",
     assumes=ASSUMES,
     source=PART_DATA,
-    settled_by=SETTLED_BY,
-    version=2,
+    settled_by=(*SETTLED_BY, GAUGE),
+    version=3,
     says=Says(
         passed="Gap between motor shell and caliper: {reading}; the maker wants {low}. "
         "At worst {margin} in hand.",
@@ -103,7 +109,7 @@ def shell_caliper(bike: Bike, hub: Hub, axle_set: AxleSet) -> Check | Inapplicab
 def shell_caliper_wanted(bike: Bike, hub: Hub, axle_set: AxleSet) -> Check | Inapplicable | Missing:
     if hub.shell_clearance_mm is None:
         return NOTHING_WANTED
-    return _against(bike, hub, axle_set, of_part(hub.shell_clearance_mm))
+    return _measured(bike, hub, axle_set, of_part(hub.shell_clearance_mm))
 
 
 @rule(

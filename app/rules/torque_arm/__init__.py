@@ -12,6 +12,7 @@ from app.rules.torque_arm.angles import (
 from app.rules.torque_arm.beside_caliper import arm_reach_clear_of_caliper
 from app.rules.torque_arm.flats import flats_reserve
 from app.rules.torque_arm.force import arm_force_holds, arm_force_reserve, arm_without_rating
+from app.rules.torque_arm.paper_gauge import gauge_clamp
 from app.rules.torque_arm.place import arm_reach, clamp_place
 from app.rules.torque_arm.reverse import anchor_both_ways, arm_fault, arm_reverse_holds, arm_reverse_reserve
 from app.rules.torque_arm.section import arm_section, clamp_height, clamp_liner, clamp_width
@@ -20,6 +21,7 @@ RULES: tuple[Rule, ...] = (
     no_clamp_on_carbon,
     mount_free,
     arm_reach,
+    gauge_clamp,
     arm_section,
     clamp_width,
     clamp_height,

@@ -5,6 +5,7 @@ from __future__ import annotations
 from app.catalogue.arm_steps import turns
 from app.catalogue.hub_parts import AxleSet, TorqueArm
 from app.facts.bike import Bike
+from app.mechanics.paper_gauge import arm_mark
 from app.rules.check import Inapplicable
 
 NO_CLAMP = Inapplicable("This arm is held by the brake mount and has no clamp.")
@@ -50,3 +51,16 @@ def turning(torque_arm: TorqueArm) -> Inapplicable | None:
 def free_axle(axle_set: AxleSet) -> Inapplicable | None:
     """The reason not to ask, or None where the flats of the axle decide how an arm stands."""
     return None if axle_set.flatted else FREE_AXLE
+
+
+def clamp_gauge_tells(bike: Bike, torque_arm: TorqueArm) -> bool:
+    """Whether the paper gauge of this very arm was held to the stay and told something."""
+    marks = bike.gauge_of("gauge_clamp_reaches")
+    return bike.gauge_clamp_reaches in ("yes", "touches") and bool(marks) and arm_mark(torque_arm) in marks
+
+
+def gauge_fits(bike: Bike, torque_arm: TorqueArm) -> bool:
+    """Whether one gauge of this arm, held at one angle, both cleared the caliper and reached the stay."""
+    both = bike.gauge_of("gauge_arm_clears") == bike.gauge_of("gauge_clamp_reaches")
+    said_yes = bike.gauge_arm_clears == "yes" == bike.gauge_clamp_reaches
+    return both and said_yes and clamp_gauge_tells(bike, torque_arm)

@@ -10,10 +10,11 @@ from app.mechanics.arm_place import Margins, margins_of, span_at
 from app.mechanics.arm_reach import free_within_reach
 from app.mechanics.clamp import clamp_of
 from app.mechanics.placement import stay_of
+from app.rules.brake.applies import BY_GAUGE
 from app.rules.check import Check, Inapplicable, Value, of_part
 from app.rules.outcome import Weight
 from app.rules.rule import PART_DATA, Says, rule
-from app.rules.torque_arm.applies import another_section, no_clamp
+from app.rules.torque_arm.applies import another_section, clamp_gauge_tells, no_clamp
 
 APPLIES = "Where the arm is clamped to the left chainstay."
 
@@ -48,8 +49,8 @@ def in_one_place(margins: Margins) -> Check:
     expects="Within the arm's reach the stay is free over the whole length of the clamp.",
     assumes="Between both ends of the free stretch nothing is in the way, all around the stay.",
     source=PART_DATA,
-    version=2,
-    settled_by=("stay_clear_from_mm", "stay_clear_to_mm", "stay_offset_mm"),
+    version=3,
+    settled_by=("stay_clear_from_mm", "stay_clear_to_mm", "stay_offset_mm", "gauge_clamp_reaches"),
     says=Says(
         passed="Stay free within reach: {reading}; the clamp takes {low}. At worst {margin} in hand.",
         failed="Stay free within reach: {reading}; the clamp takes {low}. At best {margin} too short. "
@@ -62,6 +63,8 @@ def in_one_place(margins: Margins) -> Check:
 def arm_reach(bike: Bike, torque_arm: TorqueArm) -> Check | Inapplicable:
     if elsewhere := no_clamp(torque_arm):
         return elsewhere
+    if clamp_gauge_tells(bike, torque_arm):
+        return BY_GAUGE
     free = free_within_reach(
         clamp_of(torque_arm),
         clear_from_mm=bike.stay_clear_from_mm,
