@@ -19,7 +19,7 @@ from app.mechanics.arm_beside_caliper import clearance
 from app.mechanics.arm_outline import arm_body, index_angles, measures_of, outline_with_holes
 from app.mechanics.caliper_envelope import Readings, caliper
 from app.mechanics.placement import Placement
-from app.mechanics.plane import NOTHING, turned
+from app.mechanics.plane import NOTHING, Point, at, turned
 from app.report.numbers import span_text
 from app.rules.brake.caliper_readings import near_readings, tables_of, whole_readings
 from app.rules.torque_arm.best_place import best_place
@@ -31,11 +31,16 @@ MOST_ROOM_MM2 = 26_000.0
 # In mm: pieces so near are one, and two gaps that differ by less than is printed are one.
 NEARLY_TOUCH, SAME_GAP = 4.0, 0.05
 NOTHING_WANTED = Span(0, 0)
+MEASURED_POINTS = (
+    ("caliper_nearest_mm", "caliper_bearing_deg"),
+    ("caliper_far_mm", "caliper_far_bearing_deg"),
+)
 # Whose number a gap is that is no finding's: that of the place where the arm is best clamped.
 BEST_PLACE = "best-place"
-PLACED = "Best clamped {place} from the axle, the bar {bearing} up from the stay."
+PLACED = "Best clamped {place} from the axle, the arm at {bearing} to the stay."
 THERE = "The gap between arm and caliper there"
 NOTE = "{title}: {reading}."
+ONLY_POINTS = "Of a caliper on a flat mount no more is known than its measured points."
 NOT_MEASURED = "The caliper isn't measured closely enough to be drawn."
 
 
@@ -54,7 +59,8 @@ def side_of(subject: Subject) -> SideScene:
         arm=turned(outline_with_holes(subject.torque_arm), bearing_deg),
         clamp=NOTHING if place is None else _clamp(subject, place),
         gap=beside.gap if beside else None,
-        notes=tuple(_notes(subject, beside, place)),
+        notes=tuple(_notes(subject, beside)),
+        remark=" ".join(_remarks(subject, beside, place)),
     )
 
 
@@ -113,8 +119,15 @@ def _beside(
     gap = None
     if near is not None and reading is not None:
         gap = Gap(reading.rule_id, near.start, near.end, reading.text, near.plane, near.axial)
-    spots = [spot.centre for body in known.bodies for spot in body.somewhere]
-    return _Beside(Caliper(possible, _whole(sure, possible), tuple(spots)), gap)
+    return _Beside(Caliper(possible, _whole(sure, possible), tuple(_measured(subject))), gap)
+
+
+def _measured(subject: Subject) -> Iterator[Point]:
+    """The points of the caliper that somebody measured."""
+    for distance, bearing in MEASURED_POINTS:
+        far, towards = subject.span(distance), subject.span(bearing)
+        if far is not None and towards is not None:
+            yield at(middle_of(far), middle_of(towards))
 
 
 def _whole(sure: BaseGeometry, possible: BaseGeometry) -> BaseGeometry:
@@ -147,18 +160,23 @@ def _stay(subject: Subject) -> Stay:
 
 def _clamp(subject: Subject, place: Placement) -> BaseGeometry:
     """The clamp around the stay."""
-    at, half, stay = middle_of(place.on_stay_mm), middle_of(place.half_length_mm), _stay(subject)
+    middle, half, stay = middle_of(place.on_stay_mm), middle_of(place.half_length_mm), _stay(subject)
     jaws = Stay(stay.falls_deg, stay.half_height_mm + JAWS, stay.offset_mm, None)
-    return jaws.stretch(at - half, at + half)
+    return jaws.stretch(middle - half, middle + half)
 
 
-def _notes(subject: Subject, beside: _Beside | None, place: Placement | None) -> Iterator[str]:
-    if place is not None:
-        where = span_text(place.along_arm_mm, "mm"), span_text(place.bar_bearing_deg, "°")
-        yield PLACED.format(place=where[0], bearing=where[1])
+def _notes(subject: Subject, beside: _Beside | None) -> Iterator[str]:
     if beside is not None and beside.gap is not None:
         finding = subject.findings.get(beside.gap.rule_id)
         title = THERE if finding is None else finding.title
         yield NOTE.format(title=title, reading=beside.gap.text)
-    elif beside is None and subject.word("rear_brake") == "disc":
+
+
+def _remarks(subject: Subject, beside: _Beside | None, place: Placement | None) -> Iterator[str]:
+    if place is not None:
+        where = span_text(place.along_arm_mm, "mm"), span_text(place.bar_bearing_deg, "°")
+        yield PLACED.format(place=where[0], bearing=where[1])
+    if beside is None and subject.word("rear_brake") == "disc":
         yield NOT_MEASURED
+    elif beside is not None and subject.word("caliper_mount") == "flat":
+        yield ONLY_POINTS

@@ -72,6 +72,7 @@ class SideScene:
 
     clamp   the stretch of stay that the clamp covers, with the jaws around it
     notes   sentences for those who don't see the drawing, each with its numbers
+    remark  what is to be read under it
     """
 
     stay: Stay
@@ -81,6 +82,7 @@ class SideScene:
     clamp: BaseGeometry = NOTHING
     gap: Gap | None = None
     notes: tuple[str, ...] = ()
+    remark: str = ""
 
     def shapes(self) -> Iterator[BaseGeometry]:
         """The shapes that decide how much has to be seen."""

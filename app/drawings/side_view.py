@@ -58,7 +58,8 @@ def side_view(scene: SideScene) -> Drawing:
         parts += detail.parts
         height = detail.bottom
     key, height = legend(height + LINE, window.view.scale, has_caliper=scene.caliper is not None)
-    return Drawing(NAME, TITLE, " ".join((TO_SCALE, *scene.notes)), height, window.view.scale, (*parts, *key))
+    told = " ".join(filter(None, (TO_SCALE, scene.remark, *scene.notes)))
+    return Drawing(NAME, TITLE, told, height, window.view.scale, (*parts, *key), scene.remark)
 
 
 def window_on(scene: SideScene) -> Window:

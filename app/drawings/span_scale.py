@@ -34,7 +34,7 @@ ACROSS = "The reading lies across a limit."
 MARGIN = 8.0
 TOP, AXIS = 20.0, 56.0
 BAND, HALF_BAR = (TOP + AXIS) / 2, 6.0
-HEIGHT = 82.0
+HEIGHT = 85.0
 HATCH_STEP, MARK, FINE_MARK = 6.0, 7.0, 4.0
 # Of the width that the numbers take, so much more is ruled on either side.
 ROOM = 8

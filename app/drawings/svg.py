@@ -18,7 +18,7 @@ Anchor: TypeAlias = Literal["start", "middle", "end"]
 
 WIDTH = 272.0
 # Of the text in drawings, in units: its size, the distance between lines, and no letter is wider on average.
-TEXT, LINE, LETTER = 13.0, 15.5, 6.9
+TEXT, LINE, LETTER = 13.5, 16.0, 7.1
 TENTHS = 10
 XML_STYLES = '<?xml version="1.0" encoding="UTF-8"?>\n<?xml-stylesheet type="text/css" href={href}?>\n'
 
@@ -65,6 +65,7 @@ class Drawing:
     title        what it shows, for those who don't see it
     description  what it tells them, its numbers included
     scale        units to a millimetre, for those who measure in it; 0 where it isn't of lengths
+    remark       what stands under it on a page, or nothing
     """
 
     name: str
@@ -73,6 +74,7 @@ class Drawing:
     height: float
     scale: float
     parts: tuple[str, ...]
+    remark: str = ""
 
     def inline(self) -> str:
         """The drawing as it stands in a page."""

@@ -31,7 +31,7 @@ MOST_KEPT = 256
 
 @dataclass(frozen=True, slots=True)
 class Figure:
-    """A drawing on a page, with one sentence under it and its own address; both empty where it needs none."""
+    """A drawing on a page, with what is read under it and its own address; both empty where it needs none."""
 
     svg: Markup
     caption: str = ""
@@ -76,7 +76,11 @@ def view_figures(views: Mapping[str, Drawing], shown: ShownBuild) -> dict[str, F
     """The views of a build as figures, each with its own address."""
     query = _query(shown)
     return {
-        name: Figure(inline(drawing), CAPTIONS[name], f"/builds/{shown.code}/drawings/{name}.svg{query}")
+        name: Figure(
+            inline(drawing),
+            f"{CAPTIONS[name]} {drawing.remark}",
+            f"/builds/{shown.code}/drawings/{name}.svg{query}",
+        )
         for name, drawing in views.items()
     }
 
