@@ -24,7 +24,7 @@ TO_SCALE = "Drawn to scale, with the caliper where it is for sure hatched and wh
 AROUND_AXLE, FARTHEST, ROOM = 30.0, (-120.0, -75.0, 215.0, 140.0), 7.0
 LARGEST_SCALE, HIGHEST = 1.9, 250.0
 # The rows of names above and below the picture.
-HEAD, FOOT = TEXT + 9, TEXT + 12
+HEAD, FOOT, BETWEEN = TEXT + 9, TEXT + 8, 4.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,10 +51,11 @@ def side_view(scene: SideScene) -> Drawing:
     if scene.gap is not None and not scene.gap.is_in_plane:
         height += LINE
         parts.append(said(scene.gap, height))
+        height += BETWEEN
     elif scene.gap is not None and is_wide_enough(scene.gap, window.view):
         parts.append(gap_in(scene, scene.gap, window.view, window.frame))
     elif scene.gap is not None:
-        detail = detail_of(scene, scene.gap, window.view, top=height + LINE)
+        detail = detail_of(scene, scene.gap, window.view, top=height + BETWEEN)
         parts += detail.parts
         height = detail.bottom
     key, height = legend(height + LINE, window.view.scale, has_caliper=scene.caliper is not None)
