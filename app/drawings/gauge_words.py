@@ -19,8 +19,9 @@ ARM_TOUCHES = (
     "at every angle even so, choose Touches. In all other cases choose Can't see."
 )
 ANSWER_CLAMP = (
-    "Clamp gauge: look along the stay between both marks of the reach. A stretch as long as the clamp, free "
-    "all around: choose Reaches. Nowhere free for so long: choose Touches. Else choose Can't see."
+    "Clamp gauge: held at the same angle, look along the stay between both marks of the reach. "
+    "A stretch as long as the clamp, free all around: choose Reaches. "
+    "Nowhere free for so long: choose Touches. Else choose Can't see."
 )
 BOLTED = "This arm is bolted to the brake mount: the bolt goes between both marks of the reach."
 JOIN = "Join the sheets: lay line {letter} on line {letter}, diamond on diamond, and glue."

@@ -56,5 +56,10 @@ def find_gauge(catalogue: Catalogue, arm: str, axle_set: str) -> PaperGauge | No
     )
 
 
+def gauge_names(catalogue: Catalogue) -> tuple[str, ...]:
+    """The name of every gauge."""
+    return tuple(gauge.name for gauge in paper_gauges(catalogue))
+
+
 def _shell_radius(hub: Hub) -> int:
     return hub.shell_radius_mm.high if hub.shell_radius_mm else 0

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from typing import ClassVar
 
+from app.drawings.paper_gauge import gauge_names
 from app.facts.answers import Answers
 from app.facts.reading import FactError
 from app.facts.table import FACTS
@@ -73,7 +74,8 @@ class BuildHead:
 class CounterPage(Page):
     """Everything about one bike on one sheet.
 
-    shown  what is stored of every fact as the page is made, for the form to say what was changed on it
+    gauges  the names of the paper gauges that an answer may be given by
+    shown   what is stored of every fact as the page is made, for the form to say what was changed on it
     """
 
     template: ClassVar[str] = "pages/counter.html"
@@ -86,6 +88,7 @@ class CounterPage(Page):
     problems: tuple[Problem, ...]
     form_id: str
     shown: str
+    gauges: tuple[str, ...]
 
     @property
     def heading(self) -> str:
@@ -140,7 +143,15 @@ class Sight:
         """The whole page."""
         rows, side = self.judged(checker)
         shown = {**self.stored, "job": replace(NOTHING, typed=build.kept_job)}
-        return CounterPage(build, in_groups(rows), side, problems, new_form_id(), sheet_to_json(shown))
+        return CounterPage(
+            build,
+            in_groups(rows),
+            side,
+            problems,
+            new_form_id(),
+            sheet_to_json(shown),
+            gauge_names(checker.catalogue) if checker else (),
+        )
 
     def answer(self, checker: Checker | None) -> CounterAnswer:
         """The piece that comes back while somebody types."""

@@ -26,6 +26,7 @@ GROUP_NAMES: Mapping[Group, str] = {
     Group.FIT_OUT: "Fit-out",
     Group.WISH: "Wish",
 }
+WHICH_GAUGE = "Choose the gauge that was held, as printed on it; until then this moves nothing."
 UNUSUAL = "Unusual: mostly {range}."
 
 
@@ -89,7 +90,7 @@ def _row(fact: Fact, seen: Seen, error: str) -> Row:
         state=mark.state,
         words=mark.words,
         error=error,
-        note=" ".join(filter(None, (unusual(fact, answer), mark.why))),
+        note=" ".join(filter(None, (unusual(fact, answer), _nameless(fact, answer), mark.why))),
         can_undo=now != seen.stored.get(fact.name, NOTHING),
     )
     return Row(fact, entry, _other(fact, now))
@@ -107,6 +108,12 @@ def _other(fact: Fact, now: Written) -> str:
     if not isinstance(fact, ChoiceFact) or now.typed in {"", NOT_KNOWN, *fact.all_words}:
         return ""
     return now.typed
+
+
+def _nameless(fact: Fact, answer: Answer | None) -> str:
+    """A sentence about an answer by a gauge that nobody has named."""
+    tells = isinstance(fact, ChoiceFact) and fact.by_gauge and answer is not None and answer.known
+    return WHICH_GAUGE if tells and answer is not None and not answer.tool else ""
 
 
 def unusual(fact: Fact, answer: Answer | None) -> str:

@@ -10,9 +10,12 @@ from pathlib import Path
 
 import pytest
 
-from app.facts.answers import Answers
+from app.drawings.paper_gauge import find_gauge
+from app.facts.answers import Answer, Answers
+from app.facts.fact import ChoiceFact
 from app.facts.json_reader import read_json
 from app.facts.reading import Reading
+from app.facts.table import FACTS
 from app.report.build import Checker
 from app.report.report import Report
 from app.rules.outcome import Outcome
@@ -89,9 +92,21 @@ def test_the_bikes_are_decided_by_many_different_rules() -> None:
     assert len(deciding) >= 8
 
 
+def _gauges_held() -> list[Answers]:
+    """A demo bike on which a gauge was held; its name is that of the parts as they are now."""
+    bike = _read(SEED_DATA / "bikes" / "hardtail-148-xd.json").answers
+    gauge = find_gauge(demo_catalogue(), "arm-long", "weir-148-thru")
+    assert gauge is not None
+    facts = [fact for fact in FACTS.values() if isinstance(fact, ChoiceFact) and fact.by_gauge]
+    return [
+        bike.with_(*(Answer(fact.name, "", gauge.name, words=frozenset(words)) for fact in facts))
+        for words in (("yes",), ("touches",), ("yes", "touches"))
+    ]
+
+
 def test_every_rule_passes_fails_cannot_tell_and_does_not_apply_somewhere_in_the_demo() -> None:
     seen: dict[str, set[Outcome]] = defaultdict(set)
-    for answers in _answers():
+    for answers in [*_answers(), *_gauges_held()]:
         for bench in _checker().benches(answers):
             for parts in product(*map(parts_of_kind, bench.rule.part_kinds)):
                 seen[bench.rule.id].add(bench.result(parts).outcome)

@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from hypothesis import strategies as st
 
-from app.drawings.paper_gauge import paper_gauges
+from app.drawings.paper_gauge import gauge_names
 from app.facts.answers import Answer, Answers, choice, number
 from app.facts.fact import ChoiceFact, NumberFact
 from app.facts.span import THOUSAND, Span
@@ -14,7 +14,7 @@ from app.facts.table import FACTS
 from tests.demo import demo_catalogue
 
 # Among them, gauges of no part at all.
-GAUGES = ["", "arm-long.0000", *(gauge.name for gauge in paper_gauges(demo_catalogue()))]
+GAUGES = ["", "arm-long.0000", *gauge_names(demo_catalogue())]
 
 
 def _ends(fact: NumberFact) -> st.SearchStrategy[int]:
