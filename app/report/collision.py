@@ -1,4 +1,4 @@
-"""For two bodies in one place: which other arm, axle set, rotor or adapter keeps them apart, found by trying them.
+"""For two bodies in one place: which other arm, axle set or rotor keeps them apart, found by trying them.
 
 Turning the arm and moving its clamp are tried by the rules themselves, which judge the best place there is.
 """
