@@ -42,7 +42,7 @@ class Figure:
 class _Kit:
     """One bike with one kit, known by its answers, its parts and what judges them."""
 
-    revisions: tuple[str, str]
+    revisions: tuple[str, ...]
     key: str
     answers: tuple[Answer, ...]
     seen: tuple[CombinationReport, Answers, Checker] = field(compare=False)
@@ -92,11 +92,38 @@ def _query(shown: ShownBuild) -> str:
     return "?judged=now" if shown.record.revisions else ""
 
 
+@dataclass(frozen=True, slots=True)
+class _Beside:
+    """What the figures beside findings follow from: a bike, its kit, its judges, and where they are shown."""
+
+    kit: _Kit
+    rules: tuple[str, ...]
+    address: str
+    shown: tuple[Site, ShownBuild, Sequence[Finding]] = field(compare=False)
+
+
 def beside_findings(site: Site, shown: ShownBuild, findings: Sequence[Finding]) -> Mapping[str, Markup]:
     """By rule, what stands behind its finding: its scale where it is a close call, a view that explains it.
 
     findings   in the order in which they are shown: the first that a view explains gets it
     """
+    report, best, checker = shown.report, shown.report.best, site.checker
+    if best is None or checker is None:
+        return _beside_findings(site, shown, findings)
+    judged_by = (report.catalogue_revision, report.rules_revision)
+    now = (checker.catalogue.revision, checker.rules_revision)
+    kit = _Kit((*judged_by, *now), best.key, tuple(shown.answers.values()), (best, shown.answers, checker))
+    address = f"{shown.code}{_query(shown)}"
+    key = _Beside(kit, tuple(finding.rule_id for finding in findings), address, (site, shown, findings))
+    return _kept_beside_findings(key)
+
+
+@lru_cache(maxsize=MOST_KEPT)
+def _kept_beside_findings(key: _Beside) -> Mapping[str, Markup]:
+    return _beside_findings(*key.shown)
+
+
+def _beside_findings(site: Site, shown: ShownBuild, findings: Sequence[Finding]) -> Mapping[str, Markup]:
     figures: dict[str, list[Figure]] = {}
     for finding in findings:
         scale = span_scale(finding) if finding.state == "close" else None
