@@ -14,9 +14,9 @@ LEFT_OUT = pytest.StashKey[int]()
 # Two cores that are shared with other work miss any deadline now and then, and it would tell nothing.
 SLOW_MACHINE = [HealthCheck.too_slow]
 settings.register_profile(
-    "default", max_examples=50, deadline=None, derandomize=True, suppress_health_check=SLOW_MACHINE
+    "default", max_examples=20, deadline=None, derandomize=True, suppress_health_check=SLOW_MACHINE
 )
-settings.register_profile("long", max_examples=250, deadline=None, suppress_health_check=SLOW_MACHINE)
+settings.register_profile("long", max_examples=100, deadline=None, suppress_health_check=SLOW_MACHINE)
 settings.load_profile("long" if LONG else "default")
 
 
