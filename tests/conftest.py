@@ -57,3 +57,6 @@ def pytest_terminal_summary(terminalreporter: pytest.TerminalReporter, config: p
     """Say in one plain line which tests were left out, and what to install for them."""
     if left_out := config.stash.get(LEFT_OUT, 0):
         terminalreporter.write_line(f"{left_out} browser tests left out: no Chromium found on this machine.")
+    elif not CHROMIUM and config.getoption("numprocesses", None):
+        # The processes that collected the tests keep the number to themselves.
+        terminalreporter.write_line("Browser tests left out: no Chromium found on this machine.")
