@@ -28,7 +28,7 @@ def test_flats_are_as_long_as_their_chord(diameter_mm: int, across_mm: int, chor
     assert middle(chord) == pytest.approx(chord_mm, abs=0.001)
 
 
-# Derived, worked through for one dropout: torque in N·m, axle and plate in mm; forces in N, pressure in MPa.
+# Derived, worked through for one dropout: torque in N·m, plate and axle in mm; forces in N, pressure in MPa.
 FLATS = [
     ((20, 12, 6), (3015, 4523, 455)),
     ((20, 12, 10), (3015, 4523, 273)),
