@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
+from functools import cached_property
 from types import MappingProxyType
 
 from app.facts.fact import ChoiceFact, NumberFact
@@ -42,6 +43,13 @@ class Answers(Mapping[str, Answer]):
             raise KeyError(unknown[0])
         ordered = {name: self.given[name] for name in FACTS if name in self.given}
         object.__setattr__(self, "given", MappingProxyType(ordered))
+
+    def __hash__(self) -> int:
+        return self._hash
+
+    @cached_property
+    def _hash(self) -> int:
+        return hash(tuple(self.given.values()))
 
     def __getitem__(self, name: str) -> Answer:
         return self.given[name]

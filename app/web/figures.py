@@ -16,7 +16,7 @@ from app.drawings.of_kit import AXLE, SIDE_VIEW, drawing_of, explained, is_worth
 from app.drawings.span_scale import span_scale
 from app.drawings.subject import subject_of
 from app.drawings.svg import Drawing
-from app.facts.answers import Answer, Answers
+from app.facts.answers import Answers
 from app.report.build import Checker
 from app.report.report import CombinationReport, Finding, Report
 from app.web.shown_build import ShownBuild
@@ -44,7 +44,7 @@ class _Kit:
 
     revisions: tuple[str, ...]
     key: str
-    answers: tuple[Answer, ...]
+    answers: Answers
     seen: tuple[CombinationReport, Answers, Checker] = field(compare=False)
 
 
@@ -56,7 +56,7 @@ def view_of(report: Report, answers: Answers, checker: Checker | None, name: str
     revisions = (report.catalogue_revision, report.rules_revision)
     if revisions != (checker.catalogue.revision, checker.rules_revision):
         return None
-    return _view(_Kit(revisions, best.key, tuple(answers.values()), (best, answers, checker)), name)
+    return _view(_Kit(revisions, best.key, answers, (best, answers, checker)), name)
 
 
 @lru_cache(maxsize=MOST_KEPT)
@@ -93,13 +93,23 @@ def _query(shown: ShownBuild) -> str:
 
 
 @dataclass(frozen=True, slots=True)
-class _Beside:
-    """What the figures beside findings follow from: a bike, its kit, its judges, and where they are shown."""
+class Sight:
+    """What a page shows of a report: a bike, its kit, its judges, and the address."""
 
     kit: _Kit
-    rules: tuple[str, ...]
     address: str
-    shown: tuple[Site, ShownBuild, Sequence[Finding]] = field(compare=False)
+    shown: tuple[Site, ShownBuild] = field(compare=False)
+
+
+def sight_of(site: Site, shown: ShownBuild) -> Sight | None:
+    """What a page of this build shows; None where there is no kit to show."""
+    report, best, checker = shown.report, shown.report.best, site.checker
+    if best is None or checker is None:
+        return None
+    judged_by = (report.catalogue_revision, report.rules_revision)
+    now = (checker.catalogue.revision, checker.rules_revision)
+    kit = _Kit((*judged_by, *now), best.key, shown.answers, (best, shown.answers, checker))
+    return Sight(kit, f"{shown.code}{_query(shown)}", (site, shown))
 
 
 def beside_findings(site: Site, shown: ShownBuild, findings: Sequence[Finding]) -> Mapping[str, Markup]:
@@ -107,23 +117,6 @@ def beside_findings(site: Site, shown: ShownBuild, findings: Sequence[Finding]) 
 
     findings   in the order in which they are shown: the first that a view explains gets it
     """
-    report, best, checker = shown.report, shown.report.best, site.checker
-    if best is None or checker is None:
-        return _beside_findings(site, shown, findings)
-    judged_by = (report.catalogue_revision, report.rules_revision)
-    now = (checker.catalogue.revision, checker.rules_revision)
-    kit = _Kit((*judged_by, *now), best.key, tuple(shown.answers.values()), (best, shown.answers, checker))
-    address = f"{shown.code}{_query(shown)}"
-    key = _Beside(kit, tuple(finding.rule_id for finding in findings), address, (site, shown, findings))
-    return _kept_beside_findings(key)
-
-
-@lru_cache(maxsize=MOST_KEPT)
-def _kept_beside_findings(key: _Beside) -> Mapping[str, Markup]:
-    return _beside_findings(*key.shown)
-
-
-def _beside_findings(site: Site, shown: ShownBuild, findings: Sequence[Finding]) -> Mapping[str, Markup]:
     figures: dict[str, list[Figure]] = {}
     for finding in findings:
         scale = span_scale(finding) if finding.state == "close" else None

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Hashable, Mapping
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import ClassVar, Literal
 
 from fastapi import APIRouter
@@ -13,7 +14,7 @@ from starlette.responses import Response
 from app.report.report import Finding, Report
 from app.web.build_address import CodeInAddress
 from app.web.current import CurrentSite, CurrentStore
-from app.web.figures import beside_findings
+from app.web.figures import Sight, beside_findings, sight_of
 from app.web.finding_lines import NO_FIGURES, finding_lines, worst_first
 from app.web.out_of_date import judged_just_now, moved_on
 from app.web.pieces import piece
@@ -30,6 +31,9 @@ from app.web.result_parts import (
 from app.web.ruler import Ruler
 from app.web.shown_build import BuildPage, ShownBuild, as_it_stands, as_judged_now, find_build
 from app.web.site import Site
+
+# Reports of which the findings are kept as HTML.
+MOST_LISTED = 128
 
 router = APIRouter(include_in_schema=False)
 
@@ -81,9 +85,8 @@ async def result(
 def result_page(site: Site, shown: ShownBuild) -> ResultPage:
     """The page of a report that is ready."""
     report, best = shown.report, shown.report.best
-    findings = worst_first(best.findings if best else ())
-    others = other_kits(report)
-    beside = beside_findings(site, shown, [*findings.open, *findings.passed])
+    others, sight = other_kits(report), sight_of(site, shown)
+    listed = _list_findings(site, shown) if sight is None else _kept_list(sight)
     return ResultPage(
         build=shown.foot(site.settings),
         moved_on=moved_on(shown, site.checker),
@@ -97,6 +100,35 @@ def result_page(site: Site, shown: ShownBuild) -> ResultPage:
         cautions=_piece(site, "caution_list", report.cautions),
         others=_piece(site, "kit_list", others),
         others_counted=count_kits(others, best_fits=report.state in {"fit", "care"}),
+        open=listed.open,
+        passed=listed.passed,
+        passed_counted=listed.passed_counted,
+        skipped=listed.skipped,
+        skipped_counted=listed.skipped_counted,
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class _Listed:
+    """All findings of the kit as HTML, in three lists, two of them folded under their counts."""
+
+    open: Markup
+    passed: Markup
+    passed_counted: str
+    skipped: Markup
+    skipped_counted: str
+
+
+@lru_cache(maxsize=MOST_LISTED)
+def _kept_list(sight: Sight) -> _Listed:
+    return _list_findings(*sight.shown)
+
+
+def _list_findings(site: Site, shown: ShownBuild) -> _Listed:
+    best = shown.report.best
+    findings = worst_first(best.findings if best else ())
+    beside = beside_findings(site, shown, [*findings.open, *findings.passed])
+    return _Listed(
         open=_lines(site, findings.open, beside),
         passed=_lines(site, findings.passed, beside),
         passed_counted=counted(PASSED, len(findings.passed)),
