@@ -16,7 +16,9 @@ SLOW_MACHINE = [HealthCheck.too_slow]
 settings.register_profile(
     "default", max_examples=20, deadline=None, derandomize=True, suppress_health_check=SLOW_MACHINE
 )
-settings.register_profile("long", max_examples=300, deadline=None, suppress_health_check=SLOW_MACHINE)
+settings.register_profile(
+    "long", max_examples=100, deadline=None, derandomize=True, suppress_health_check=SLOW_MACHINE
+)
 settings.load_profile("long" if LONG else "default")
 
 
